@@ -1,0 +1,8 @@
+include(GNUInstallDirs)
+if(TARGET ohmkin)
+  install(TARGETS ohmkin RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
+endif()
+if(TARGET ohmkin-window)
+  install(TARGETS ohmkin-window RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
+endif()
+install(FILES README.md LICENSE DESTINATION ${CMAKE_INSTALL_DOCDIR} OPTIONAL)

@@ -1,0 +1,37 @@
+# What a developer may choose. Everything has a default that suits packaging/start.
+option(OHMKIN_WINDOW "Build the window program (needs Qt Widgets)" ON)
+option(OHMKIN_TESTS "Build the tests (needs Qt Test and RapidCheck)" OFF)
+option(OHMKIN_BENCHMARKS "Build the benchmarks (needs Google Benchmark)" OFF)
+set(OHMKIN_SANITIZE "" CACHE STRING "Sanitizers, for example address,undefined or thread")
+set(OHMKIN_FUZZ OFF CACHE BOOL "Build the libFuzzer targets (clang only)")
+
+set(CMAKE_CXX_STANDARD 20)
+set(CMAKE_CXX_STANDARD_REQUIRED ON)
+set(CMAKE_CXX_EXTENSIONS OFF)
+set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
+if(NOT CMAKE_BUILD_TYPE)
+  set(CMAKE_BUILD_TYPE Release CACHE STRING "" FORCE)
+endif()
+set(CMAKE_CXX_FLAGS_RELEASE "-O2 -DNDEBUG")
+
+find_program(OHMKIN_CCACHE ccache)
+if(OHMKIN_CCACHE AND NOT CMAKE_CXX_COMPILER_LAUNCHER)
+  set(CMAKE_CXX_COMPILER_LAUNCHER "${OHMKIN_CCACHE}")
+endif()
+find_program(OHMKIN_MOLD mold)
+if(OHMKIN_MOLD)
+  add_link_options(-fuse-ld=mold)
+endif()
+if(OHMKIN_SANITIZE)
+  add_compile_options(-fsanitize=${OHMKIN_SANITIZE} -fno-omit-frame-pointer -fno-sanitize-recover=undefined)
+  add_link_options(-fsanitize=${OHMKIN_SANITIZE})
+endif()
+if(OHMKIN_FUZZ)
+  add_compile_options(-fsanitize=fuzzer-no-link)
+endif()
+
+# Linked by every target of ours and by nothing that comes from elsewhere.
+add_library(ohmkin_warnings INTERFACE)
+target_compile_options(ohmkin_warnings INTERFACE
+  -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wnon-virtual-dtor -Wold-style-cast -Woverloaded-virtual
+  -Wnull-dereference -Werror)
