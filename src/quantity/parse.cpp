@@ -96,7 +96,8 @@ Expected<Ohms> parseOhms(std::string_view text, std::string_view where) {
   if (unit.starts_with('k') || unit.starts_with('K')) multiplier = 1e3, unit.remove_prefix(1);
   else if (unit.starts_with('M')) multiplier = 1e6, unit.remove_prefix(1);
   else if (unit.starts_with('R')) unit.remove_prefix(1);
-  if (!unit.empty() && unit.front() >= '0' && unit.front() <= '9') {  // 1k2: the multiplier stands for the point
+  const bool lettered = unit.size() < trimmed(rest).size();
+  if (lettered && !unit.empty() && unit.front() >= '0' && unit.front() <= '9') {  // 1k2: the multiplier stands for the point
     if (digits.find_first_of(".,eE") != std::string::npos) return bad();
     const auto [fraction, tail] = splitNumber(unit);
     if (fraction.find_first_of(".,eE") != std::string::npos) return bad();

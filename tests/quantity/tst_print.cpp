@@ -1,0 +1,45 @@
+#include <QTest>
+#include <quantity/print.h>
+
+using namespace ohmkin;
+
+class TestPrint : public QObject {
+  Q_OBJECT
+  const DisplayUnits si_;
+  const DisplayUnits us_{TemperatureUnit::fahrenheit, TorqueUnit::poundFoot};
+ private slots:
+  void temperatures_and_differences_carry_their_own_signs() {
+    QCOMPARE(print(celsius(95), si_), std::string("95 °C"));
+    QCOMPARE(print(celsius(95), us_), std::string("203 °F"));
+    QCOMPARE(print(celsius(-12.4), si_), std::string("−12 °C"));
+    QCOMPARE(printDifference(kelvins(-7.2), si_), std::string("−7 K"));
+    QCOMPARE(printDifference(kelvins(1), us_, 1), std::string("+1.8 F°"));
+    QCOMPARE(printDifference(kelvins(-0.2), si_), std::string("0 K"));
+    QCOMPARE(printAmount(kelvins(-11), si_), std::string("11 K"));
+  }
+  void ohms_keep_three_digits_and_nominal_values_lose_their_zeros() {
+    QCOMPARE(print(ohms(51)), std::string("51.0 Ω"));
+    QCOMPARE(print(ohms(1365)), std::string("1.36 kΩ"));
+    QCOMPARE(print(ohms(480.2)), std::string("480 Ω"));
+    QCOMPARE(print(ohms(4.703)), std::string("4.70 Ω"));
+    QCOMPARE(printNominal(ohms(510)), std::string("510 Ω"));
+    QCOMPARE(printNominal(ohms(1200)), std::string("1.2 kΩ"));
+    QCOMPARE(printNominal(ohms(4.7)), std::string("4.7 Ω"));
+  }
+  void torque_in_either_unit() {
+    QCOMPARE(print(newtonMetres(15), si_), std::string("15 N·m"));
+    QCOMPARE(print(newtonMetres(15), us_), std::string("11 lbf·ft"));
+  }
+  void lengths() {
+    QCOMPARE(print(millimetres(2400)), std::string("2.4 m"));
+    QCOMPARE(print(millimetres(11)), std::string("11 mm"));
+  }
+  void units_are_chosen_by_name() {
+    QCOMPARE(*parseDisplayUnits("F,lbf-ft"), us_);
+    QCOMPARE(*parseDisplayUnits(""), si_);
+    QCOMPARE(parseDisplayUnits("R", "--units").error().code, std::string("units-unknown"));
+  }
+};
+
+QTEST_APPLESS_MAIN(TestPrint)
+#include "tst_print.moc"
