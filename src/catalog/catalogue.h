@@ -1,0 +1,53 @@
+#pragma once
+#include <catalog/catalogue_error.h>
+#include <cstdint>
+#include <filesystem>
+#include <functional>
+#include <memory>
+
+namespace ohmkin::catalog {
+
+enum class Access { readOnly, readWrite };
+
+class Connection;  // what the statements run on; known inside this room only
+
+/// One open catalogue file. Questions to it are the free functions of vehicles.h, gauges.h, engines.h, senders.h,
+/// families.h, joints.h, layouts.h and shop.h; packages come in through pack_writer.h.
+///
+/// One thread at a time: a thread of its own opens a Catalogue of its own. Readers never wait for a writer; a writer
+/// waits a few seconds for another one, then throws catalogue-busy.
+class Catalogue {
+ public:
+  /// Written into the file's header; names the format for any tool that looks. "OHMK" in ASCII.
+  static constexpr std::uint32_t kApplicationId = 0x4F484D4BU;
+
+  /// Throws CatalogueError. An older catalogue is migrated when opened readWrite (each migration whole or not at all)
+  /// and refused when opened readOnly. A catalogue that cannot be written where it lies (a shipped file, a read-only
+  /// medium) is read as immutable: no lock, no file beside it; so it must not be replaced by writing into it while it
+  /// is open.
+  static Catalogue open(const std::filesystem::path& file, Access access);
+
+  /// Makes a new, empty catalogue and opens it readWrite; `fill`, where given, puts rows in first. It is made under a
+  /// temporary name and gets its own only when whole, so that neither a failure nor a throw from `fill` leaves anything
+  /// behind. Never replaces a file: throws catalogue-exists.
+  static Catalogue create(const std::filesystem::path& file, const std::function<void(Catalogue&)>& fill = {});
+
+  /// The version this program writes: the number of migrations in schema/.
+  static int newestVersion();
+
+  Catalogue(Catalogue&&) noexcept;
+  Catalogue& operator=(Catalogue&&) noexcept;
+  ~Catalogue();
+
+  [[nodiscard]] const std::filesystem::path& file() const;
+  [[nodiscard]] Access access() const;
+  [[nodiscard]] bool immutable() const;  ///< opened as a file that nobody writes
+
+  [[nodiscard]] Connection& connection() const { return *connection_; }
+
+ private:
+  explicit Catalogue(std::unique_ptr<Connection> connection);
+  std::unique_ptr<Connection> connection_;
+};
+
+}  // namespace ohmkin::catalog
