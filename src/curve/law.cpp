@@ -1,0 +1,35 @@
+#include <curve/law.h>
+
+namespace ohmkin::curve {
+namespace {
+
+template <class L>
+Expected<Law> widened(Expected<L> law) {
+  if (!law) return tl::make_unexpected(law.error());
+  return Law(std::move(*law));
+}
+
+struct LawFor {
+  KelvinSpan span;
+  Expected<Law> operator()(const Beta& model) const { return widened(BetaLaw::make(model, span)); }
+  Expected<Law> operator()(const SteinhartHart& model) const { return widened(SteinhartHartLaw::make(model, span)); }
+  Expected<Law> operator()(const Exponential& model) const { return widened(ExponentialLaw::make(model, span)); }
+  Expected<Law> operator()(const Polynomial& model) const { return widened(PolynomialLaw::make(model, span)); }
+  Expected<Law> operator()(const MonotoneTable& model) const { return widened(TableLaw::make(model, span)); }
+};
+
+struct Name {
+  std::string_view operator()(const Beta&) const { return "B-parameter"; }
+  std::string_view operator()(const SteinhartHart&) const { return "Steinhart–Hart"; }
+  std::string_view operator()(const Exponential&) const { return "a·exp(b/(T + c))"; }
+  std::string_view operator()(const Polynomial&) const { return "polynomial"; }
+  std::string_view operator()(const MonotoneTable&) const { return "monotone table"; }
+};
+
+}  // namespace
+
+Expected<Law> lawOf(const Model& model, KelvinSpan span) { return std::visit(LawFor{span}, model); }
+
+std::string_view modelName(const Model& model) { return std::visit(Name{}, model); }
+
+}  // namespace ohmkin::curve
