@@ -1,0 +1,44 @@
+#pragma once
+#include <pairing/error_table.h>
+#include <pairing/limits.h>
+#include <pairing/preferred_values.h>
+#include <array>
+#include <vector>
+
+/// The best trim network there is over a whole series of resistor values, proved by bounds and not by luck.
+///
+/// How: with a target e, each temperature allows a span of ohms at the sender post. For a fixed parallel resistor those
+/// spans become one span of the series resistor (every indicated error moves one way as it grows), so a parallel value
+/// is either excluded, provably, or leaves a few series values to evaluate. Each better network found narrows the spans
+/// for all that follow.
+namespace ohmkin::pairing {
+
+struct TrimOptions {
+  Series series = Series::e24;
+  Ohms lowest = ohms(1);
+  Ohms highest = ohms(100e3);
+  std::vector<Ohms> drawer;  ///< not empty: only these values (what the shop stocks), any order
+  Limits limits;
+  PairOptions pair;          ///< pair.rows temperatures over the band are looked at
+  bool feedToSender = true;  ///< the sixth topology too, where the movement is a crossed coil with known coils
+};
+
+struct Trimmed {
+  TrimNetwork network;
+  /// Worst error over the band's temperatures in kelvins read high; a kelvin low counts limits.lowWeight.
+  TemperatureDifference weightedWorst;
+};
+
+struct TrimSearch {
+  Trimmed best;                                      ///< over all topologies; fewer parts win a tie
+  std::array<std::optional<Trimmed>, 6> ofTopology;  ///< the best of each, indexed by Topology; none where not possible
+  std::size_t networks = 0;                          ///< in the whole space
+  std::size_t evaluated = 0;                         ///< computed at every temperature
+  std::size_t excluded = 0;                          ///< ruled out by a bound; evaluated + excluded = networks
+};
+
+/// Refuses what errorTable refuses, and a drawer or span of values without a single one.
+Expected<TrimSearch> searchTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
+                                const TrimOptions& options = {});
+
+}  // namespace ohmkin::pairing
