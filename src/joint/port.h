@@ -1,14 +1,15 @@
 #pragma once
 #include <finding/finding.h>
 #include <joint/thread.h>
-#include <optional>
 #include <quantity/print.h>
 #include <quantity/quantity.h>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
-/// A sender screwed into a port: does it go in, does it seal, does it reach the coolant and nothing else, does it ground, how tight.
+/// A sender screwed into a port: does it go in, does it seal, does it reach the coolant and nothing else, does it
+/// ground, how tight.
 namespace ohmkin::joint {
 
 struct Port {
@@ -56,9 +57,11 @@ struct ScrewJudgement {
 };
 
 /// Of several bushings that fit, the one that loses least immersion is taken.
-ScrewJudgement judgeScrew(const Port& port, const SenderBody& sender, std::span<const Bushing> bushings, const DisplayUnits& units = {});
+ScrewJudgement judgeScrew(const Port& port, const SenderBody& sender, std::span<const Bushing> bushings,
+                          const DisplayUnits& units = {});
 
-/// How far the tip stands in the coolant, past the port's depth; negative: still inside the boss. None where a length is not known.
+/// How far the tip stands in the coolant, past the port's depth; negative: still inside the boss. None where a length
+/// is not known.
 std::optional<Length> immersion(const Port& port, const SenderBody& sender, Length immersionLost);
 
 struct TorqueRange {
@@ -67,8 +70,8 @@ struct TorqueRange {
   std::string source;  ///< whose figure it is
 };
 
-/// "Tighten to 15–20 N·m"; where the figure is too much for a small taper thread in brass a warning instead (common practice, no
-/// source: 20 lbf·ft is). A taper thread tightens by angle, so its range is a limit, not a goal.
+/// "Tighten to 15–20 N·m"; where the figure is too much for a small taper thread in brass a warning instead (common
+/// practice, no source: 20 lbf·ft is). A taper thread tightens by angle, so its range is a limit, not a goal.
 Finding torqueFinding(const Thread& thread, const TorqueRange& range, const DisplayUnits& units = {});
 
 }  // namespace ohmkin::joint

@@ -1,7 +1,7 @@
 #pragma once
 #include <finding/finding.h>
-#include <optional>
 #include <quantity/quantity.h>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -43,8 +43,10 @@ struct PlugJudgement {
   std::vector<Finding> findings;
 };
 
-/// `wire` is none where nobody looked; `sender` none where the catalogue does not say. A pigtail is proposed only where the styles do not
-/// go together by themselves. Two contacts on a one-wire harness are said apart: that sender does not ground through its thread.
-PlugJudgement judgePlug(const std::optional<Terminal>& wire, const std::optional<Terminal>& sender, std::span<const Pigtail> pigtails);
+/// `wire` is none where nobody looked; `sender` none where the catalogue does not say. A pigtail is proposed only where
+/// the styles do not go together by themselves. Two contacts on a one-wire harness are said apart: that sender does not
+/// ground through its thread.
+PlugJudgement judgePlug(const std::optional<Terminal>& wire, const std::optional<Terminal>& sender,
+                        std::span<const Pigtail> pigtails);
 
 }  // namespace ohmkin::joint

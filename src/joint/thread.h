@@ -38,16 +38,19 @@ struct ThreadComparison {
   [[nodiscard]] Length pitchErrorOver(int threads) const { return pitchDifference * static_cast<double>(threads); }
 };
 
-/// Threads a made-up pipe joint engages: the effective length L2 of ASME B1.20.1 is 7.1 to 7.5 threads at the sizes senders use.
+/// Threads a made-up pipe joint engages: the effective length L2 of ASME B1.20.1 is 7.1 to 7.5 threads at the sizes
+/// senders use.
 inline constexpr int kEngagedThreads = 7;
 
-/// Two threads seem to screw together when their crests differ by no more than one thread depth, so that flanks still meet flanks, and
-/// two turns drift by no more than half a pitch, so that it starts by hand. What then differs beyond gauge tolerance is the reason why it
-/// does not fit. Symmetric but for needsBushing, where the port must be the larger.
+/// Two threads seem to screw together when their crests differ by no more than one thread depth, so that flanks still
+/// meet flanks, and two turns drift by no more than half a pitch, so that it starts by hand. What then differs beyond
+/// gauge tolerance is the reason why it does not fit. Symmetric but for needsBushing, where the port must be the
+/// larger.
 ThreadComparison compare(const Thread& port, const Thread& sender);
 
-/// The comparison as a sentence with its reasons: thread-fits (note), thread-needs-bushing (caution), thread-looks-alike (warning: "seem
-/// to screw together, but …"), thread-does-not-fit (refusal). `where` names the port: "casting 30418, front of the head".
+/// The comparison as a sentence with its reasons: thread-fits (note), thread-needs-bushing (caution),
+/// thread-looks-alike (warning: "seem to screw together, but …"), thread-does-not-fit (refusal). `where` names the
+/// port: "casting 30418, front of the head".
 Finding threadFinding(const Thread& port, const Thread& sender, const std::string& where);
 
 }  // namespace ohmkin::joint
