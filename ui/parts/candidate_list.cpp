@@ -1,0 +1,178 @@
+#include <look/palette.h>
+#include <look/style.h>
+#include <look/type.h>
+#include <parts/candidate_list.h>
+#include <parts/words.h>
+#include <QPainter>
+#include <QScrollBar>
+
+namespace ohmkin::parts {
+namespace {
+
+using look::colour;
+using look::Paint;
+using look::space;
+using look::typeface;
+using look::Text;
+
+constexpr int kSentenceLines = 3;
+int gap() { return space(8); }
+int pad() { return space(12); }
+int shapeColumn() { return space(54); }
+
+/// Where everything stands in a row of this width: the shape, the words, and the numbers at the right.
+struct Columns {
+  double words;
+  double wordsWidth;
+  double right;
+  double rightWidth;
+};
+
+Columns columnsOf(const CandidateRow& row, double width) {
+  const double most = width * 0.4;
+  const double needed = std::max(look::metrics(Text::strong).horizontalAdvance(row.worst),
+                                 look::metrics(Text::small).horizontalAdvance(row.shelf)) +
+                        space(2);
+  const double rightWidth = std::min(needed, most);
+  const double right = width - space(16) - rightWidth;
+  return {static_cast<double>(shapeColumn()), right - space(16) - shapeColumn(), right, rightWidth};
+}
+
+QString said(const CandidateRow& row) {
+  QStringList all{row.part};
+  for (const QString& piece : {row.note, spoken(row.fit), row.sentence, row.worst, row.shelf})
+    if (!piece.isEmpty()) all << piece;
+  return all.join(QStringLiteral(", "));
+}
+
+double rowHeight(const CandidateRow& row, double width) {
+  const Columns columns = columnsOf(row, width);
+  const double sentence = wrap(row.sentence, typeface(Text::body), columns.wordsWidth, kSentenceLines).height;
+  const double left = look::metrics(Text::heading).lineSpacing() + space(4) + sentence;
+  return left + 2 * pad();
+}
+
+}  // namespace
+
+void CandidateModel::setRows(std::vector<CandidateRow> rows) {
+  beginResetModel();
+  rows_ = std::move(rows);
+  endResetModel();
+}
+
+int CandidateModel::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
+
+QVariant CandidateModel::data(const QModelIndex& index, int role) const {
+  if (!index.isValid()) return {};
+  switch (role) {
+    case Qt::DisplayRole: return row(index.row()).part;
+    case Qt::ToolTipRole: return plainTip(said(row(index.row())));
+    case Qt::AccessibleTextRole: return said(row(index.row()));
+    default: return {};
+  }
+}
+
+QSize CandidateDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+  const auto* list = qobject_cast<const CandidateList*>(option.widget);
+  if (list == nullptr) return QStyledItemDelegate::sizeHint(option, index);
+  const int width = list->viewport()->width();
+  return {width, static_cast<int>(rowHeight(list->rows().row(index.row()), width)) + gap()};
+}
+
+void CandidateDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
+  const auto* list = qobject_cast<const CandidateList*>(option.widget);
+  if (list == nullptr) return;
+  const CandidateRow& row = list->rows().row(index.row());
+  const bool selected = option.state & QStyle::State_Selected;
+  const bool over = option.state & QStyle::State_MouseOver;
+  painter->save();
+  painter->setRenderHint(QPainter::Antialiasing);
+  const QRectF card = QRectF(option.rect).adjusted(0.5, 0.5, -0.5, -0.5 - gap());
+  painter->setPen(QPen(colour(selected ? Paint::accent : over ? Paint::edge : Paint::line), 1));
+  painter->setBrush(colour(selected ? Paint::accentWash : Paint::panel));
+  painter->drawRoundedRect(card, look::cornerRadius(), look::cornerRadius());
+
+  drawFit(*painter, QPointF(card.left() + shapeColumn() / 2.0, card.center().y()), space(18), row.fit);
+  const Columns columns = columnsOf(row, option.rect.width());
+  const double head = look::metrics(Text::heading).lineSpacing();
+  const double top = card.top() + pad();
+  const double left = option.rect.left() + columns.words;
+  const QRectF headBox(left, top, columns.wordsWidth, head);
+  drawWords(*painter, headBox, row.part, typeface(Text::heading), colour(row.refused ? Paint::quiet : Paint::ink), 1);
+  if (!row.note.isEmpty()) {
+    const double after = std::min(look::metrics(Text::heading).horizontalAdvance(row.part) + space(10), columns.wordsWidth);
+    if (columns.wordsWidth - after > space(48))
+      drawWords(*painter, headBox.adjusted(after, head - look::metrics(Text::small).lineSpacing() - space(1), 0, 0), row.note,
+                typeface(Text::small), colour(Paint::quiet), 1);
+  }
+  drawWords(*painter, QRectF(left, top + head + space(4), columns.wordsWidth, card.height()), row.sentence,
+            typeface(Text::body), colour(selected ? Paint::ink : Paint::quiet), kSentenceLines);
+
+  const double right = option.rect.left() + columns.right;
+  drawWords(*painter, QRectF(right, top + (head - look::metrics(Text::strong).lineSpacing()) / 2, columns.rightWidth, head),
+            row.worst, typeface(Text::strong), colour(row.misreads ? Paint::warning : Paint::ink), 1, Qt::AlignRight);
+  drawWords(*painter, QRectF(right, top + head + space(4), columns.rightWidth, head), row.shelf, typeface(Text::small),
+            colour(selected ? Paint::ink : Paint::quiet), 1, Qt::AlignRight);
+  if ((option.state & QStyle::State_HasFocus) && list->hasFocus())
+    look::drawFocusRing(*painter, card.adjusted(-0.5, -0.5, 0.5, 0.5), look::cornerRadius());
+  painter->restore();
+}
+
+CandidateList::CandidateList(QWidget* parent) : QListView(parent) {
+  setModel(&model_);
+  setItemDelegate(new CandidateDelegate(this));
+  setFrameShape(QFrame::NoFrame);
+  setResizeMode(QListView::Adjust);
+  setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setSelectionMode(QAbstractItemView::SingleSelection);
+  setMouseTracking(true);
+  setTabKeyNavigation(false);
+  viewport()->setAutoFillBackground(false);
+  setAccessibleName(tr("Senders, best first"));
+  verticalScrollBar()->setSingleStep(space(24));
+}
+
+void CandidateList::setRows(std::vector<CandidateRow> rows) {
+  const QString kept = currentIndex().isValid() ? model_.row(currentIndex().row()).part : QString();
+  filling_ = true;
+  model_.setRows(std::move(rows));
+  int at = 0;
+  for (int i = 0; i < model_.rowCount(); ++i)
+    if (model_.row(i).part == kept) at = i;
+  if (model_.rowCount() > 0) setCurrentIndex(model_.index(at));
+  filling_ = false;
+  updateGeometry();
+  if (model_.rowCount() > 0) emit chosen(model_.row(at).index);
+}
+
+void CandidateList::choose(int index) {
+  for (int i = 0; i < model_.rowCount(); ++i)
+    if (model_.row(i).index == index) setCurrentIndex(model_.index(i));
+}
+
+int CandidateList::contentsHeight() const {
+  double height = 0;
+  for (int i = 0; i < model_.rowCount(); ++i)
+    height += static_cast<int>(rowHeight(model_.row(i), viewport()->width())) + gap();
+  return static_cast<int>(height);
+}
+
+QSize CandidateList::sizeHint() const { return {space(560), contentsHeight()}; }
+
+QSize CandidateList::minimumSizeHint() const { return {space(320), space(140)}; }
+
+void CandidateList::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
+  QListView::currentChanged(current, previous);
+  if (!filling_ && current.isValid()) emit chosen(model_.row(current.row()).index);
+}
+
+void CandidateList::resizeEvent(QResizeEvent* event) {
+  QListView::resizeEvent(event);
+  scheduleDelayedItemsLayout();
+  updateGeometry();
+}
+
+}  // namespace ohmkin::parts

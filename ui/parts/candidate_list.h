@@ -1,0 +1,72 @@
+#pragma once
+#include <parts/fit.h>
+#include <QAbstractListModel>
+#include <QListView>
+#include <QStyledItemDelegate>
+#include <vector>
+
+/// The ranked senders, best first: a list for the eye and the arrow keys.
+namespace ohmkin::parts {
+
+struct CandidateRow {
+  Fit fit = Fit::look;
+  QString part;      ///< "BR-2215", with what is added: "AM-4107 + 510 Ω"
+  QString note;      ///< beside the part: "in the head now", "replaced by BR-2300"; may be empty
+  QString sentence;  ///< the verdict
+  QString worst;     ///< "worst +1 K"
+  QString shelf;     ///< "bin 4C · 6"
+  bool misreads = false;  ///< the worst error is one to be warned of
+  bool refused = false;
+  int index = 0;  ///< place in the whole ranking
+};
+
+class CandidateModel : public QAbstractListModel {
+  Q_OBJECT
+
+ public:
+  static constexpr int kRow = Qt::UserRole;
+  using QAbstractListModel::QAbstractListModel;
+  void setRows(std::vector<CandidateRow> rows);
+  [[nodiscard]] const CandidateRow& row(int i) const { return rows_.at(static_cast<std::size_t>(i)); }
+  [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+  [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+
+ private:
+  std::vector<CandidateRow> rows_;
+};
+
+class CandidateDelegate : public QStyledItemDelegate {
+  Q_OBJECT
+
+ public:
+  using QStyledItemDelegate::QStyledItemDelegate;
+  void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+  [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+};
+
+class CandidateList : public QListView {
+  Q_OBJECT
+
+ public:
+  explicit CandidateList(QWidget* parent = nullptr);
+  /// Keeps the same part chosen where it is still there, otherwise chooses the first.
+  void setRows(std::vector<CandidateRow> rows);
+  void choose(int index);  ///< by place in the whole ranking
+  [[nodiscard]] const CandidateModel& rows() const { return model_; }
+  [[nodiscard]] int contentsHeight() const;  ///< what it would need to show every row
+  [[nodiscard]] QSize sizeHint() const override;
+  [[nodiscard]] QSize minimumSizeHint() const override;
+
+ signals:
+  void chosen(int index);  ///< place in the whole ranking
+
+ protected:
+  void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
+  void resizeEvent(QResizeEvent* event) override;
+
+ private:
+  CandidateModel model_;
+  bool filling_ = false;
+};
+
+}  // namespace ohmkin::parts

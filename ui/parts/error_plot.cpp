@@ -1,0 +1,246 @@
+#include <look/palette.h>
+#include <look/type.h>
+#include <parts/error_plot.h>
+#include <parts/words.h>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
+
+namespace ohmkin::parts {
+namespace {
+
+using look::colour;
+using look::Paint;
+using look::space;
+using look::typeface;
+using look::Text;
+
+QString signedNumber(double value) {
+  const QString digits = QString::number(std::abs(value), 'f', std::abs(value - std::round(value)) > 1e-9 ? 1 : 0);
+  if (value > 0) return QLatin1Char('+') + digits;
+  return value < 0 ? QChar(0x2212) + digits : digits;
+}
+
+/// From temperature and error to the sheet.
+struct Map {
+  QRectF box;
+  double from, to, low, high;
+  [[nodiscard]] double x(double t) const { return box.left() + (t - from) / (to - from) * box.width(); }
+  [[nodiscard]] double y(double e) const { return box.bottom() - (e - low) / (high - low) * box.height(); }
+  [[nodiscard]] QPointF operator()(double t, double e) const { return {x(t), y(e)}; }
+};
+
+QPolygonF lineOf(const PlotSeries& series, const Map& map) {
+  QPolygonF line;
+  for (const PlotPoint& p : series.points) line << map(p.at, p.error);
+  return line;
+}
+
+void drawBand(QPainter& painter, const PlotSeries& series, const Map& map, const QColor& ink) {
+  QPolygonF band;
+  for (const PlotPoint& p : series.points) band << map(p.at, p.error + p.uncertainty);
+  for (auto p = series.points.rbegin(); p != series.points.rend(); ++p) band << map(p->at, p->error - p->uncertainty);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(look::blended(ink, colour(Paint::panel), 0.16));
+  painter.drawPolygon(band);
+}
+
+/// Does the line run through the box?
+bool crosses(const PlotSeries& series, const Map& map, const QRectF& box) {
+  for (const PlotPoint& p : series.points) {
+    const double x = map.x(p.at);
+    if (x < box.left() || x > box.right()) continue;
+    const double half = series.now ? 0 : p.uncertainty;
+    if (map.y(p.error + half) <= box.bottom() && map.y(p.error - half) >= box.top()) return true;
+  }
+  return false;
+}
+
+/// A place beside the series' own line that no line and no other name runs through; nothing where there is none.
+std::optional<QRectF> placeName(const PlotPicture& picture, const PlotSeries& series, const QSizeF& size, const Map& map,
+                                const std::vector<QRectF>& taken) {
+  for (const double part : {0.72, 0.6, 0.84, 0.5, 0.4, 0.3, 0.2}) {
+    const double x = map.box.left() + part * map.box.width();
+    const auto near = std::min_element(series.points.begin(), series.points.end(), [&](const auto& a, const auto& b) {
+      return std::abs(map.x(a.at) - x) < std::abs(map.x(b.at) - x);
+    });
+    if (near == series.points.end()) return {};
+    const double half = series.now ? 0 : near->uncertainty;
+    for (const bool above : {!series.now, series.now}) {
+      QRectF box(QPointF(x - size.width() / 2, 0), size);
+      if (above) {
+        box.moveBottom(map.y(near->error + half) - space(3));
+      } else {
+        box.moveTop(map.y(near->error - half) + space(4));
+      }
+      const bool outside = !map.box.adjusted(0, -space(2), 0, space(2)).contains(box);
+      const bool overName = std::any_of(taken.begin(), taken.end(), [&box](const QRectF& t) { return t.intersects(box); });
+      const bool overLine = std::any_of(picture.series.begin(), picture.series.end(),
+                                        [&](const PlotSeries& other) { return crosses(other, map, box); });
+      if (!outside && !overName && !overLine) return box;
+    }
+  }
+  return {};
+}
+
+}  // namespace
+
+Ticks ticksOver(double low, double high, int count) {
+  const double span = std::max(high - low, 1e-9);
+  const double raw = span / std::max(1, count);
+  const double power = std::pow(10.0, std::floor(std::log10(raw)));
+  double step = 10 * power;
+  for (const double factor : {1.0, 2.0, 5.0})
+    if (raw <= factor * power * (1 + 1e-9)) {
+      step = factor * power;
+      break;
+    }
+  return {std::floor(low / step + 1e-9) * step, step, std::ceil(high / step - 1e-9) * step};
+}
+
+ErrorPlot::ErrorPlot(QWidget* parent) : QWidget(parent) {
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+  setAccessibleName(tr("Indicated minus true"));
+}
+
+void ErrorPlot::display(const PlotPicture& picture) {
+  picture_ = picture;
+  setAccessibleDescription(picture.summary);
+  update();
+}
+
+void ErrorPlot::setCursor(std::optional<double> temperature) {
+  cursor_ = temperature;
+  update();
+}
+
+QSize ErrorPlot::sizeHint() const { return {space(400), space(240)}; }
+
+QSize ErrorPlot::minimumSizeHint() const { return {space(240), space(110)}; }
+
+Ticks ErrorPlot::errorTicks(int count) const {
+  double low = -2;
+  double high = 2;
+  for (const PlotSeries& series : picture_.series) {
+    for (const PlotPoint& p : series.points) {
+      const double half = series.now ? 0 : p.uncertainty;
+      low = std::min(low, p.error - half);
+      high = std::max(high, p.error + half);
+    }
+  }
+  return ticksOver(low, high, count);
+}
+
+QRectF ErrorPlot::canvas() const {
+  const QFontMetricsF m = look::metrics(Text::small);
+  const double left = m.horizontalAdvance(QStringLiteral("+100")) + space(10);
+  return QRectF(rect()).adjusted(left, m.height() / 2 + space(2), -space(4), -(m.lineSpacing() + space(8)));
+}
+
+void ErrorPlot::paintEvent(QPaintEvent* /*event*/) {
+  if (picture_.series.empty() || picture_.to <= picture_.from) return;
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const QRectF box = canvas();
+  const QFontMetricsF m = look::metrics(Text::small);
+  const Ticks up = errorTicks(std::clamp(static_cast<int>(box.height() / (m.lineSpacing() * 2.2)), 2, 8));
+  const Map map{box, picture_.from, picture_.to, up.first, up.last};
+
+  // Where people look: a quiet field behind everything, named once.
+  const QRectF looked(QPointF(map.x(std::max(picture_.bandFrom, picture_.from)), box.top()),
+                      QPointF(map.x(std::min(picture_.bandTo, picture_.to)), box.bottom()));
+  painter.fillRect(looked, look::blended(colour(Paint::unknownWash), colour(Paint::panel), 0.55));
+
+  painter.setFont(typeface(Text::small));
+  for (double e = up.first; e <= up.last + up.step / 2; e += up.step) {
+    const bool zero = std::abs(e) < up.step / 2;
+    const double y = std::floor(map.y(e)) + 0.5;
+    painter.setPen(QPen(colour(zero ? Paint::edge : Paint::line), 1));
+    painter.drawLine(QPointF(box.left(), y), QPointF(box.right(), y));
+    painter.setPen(colour(Paint::quiet));
+    painter.drawText(QRectF(0, y - m.height() / 2, box.left() - space(8), m.height()),
+                     static_cast<int>(Qt::AlignRight | Qt::AlignVCenter), signedNumber(zero ? 0 : e));
+  }
+  const double labelWidth = m.horizontalAdvance(QStringLiteral("−100 ") + picture_.temperatureUnit) + space(16);
+  const Ticks along = ticksOver(picture_.from, picture_.to, std::max(2, static_cast<int>(box.width() / labelWidth)));
+  for (double t = along.first; t <= picture_.to + 1e-6; t += along.step) {
+    if (t < picture_.from - 1e-6) continue;
+    QRectF label(0, box.bottom() + space(6), labelWidth, m.lineSpacing());
+    label.moveCenter(QPointF(map.x(t), label.center().y()));
+    if (label.right() > width() + labelWidth / 4) continue;
+    label.moveRight(std::min<double>(label.right(), width() + space(8)));
+    painter.drawText(label, static_cast<int>(Qt::AlignCenter),
+                     QStringLiteral("%1 %2").arg(qRound(t)).arg(picture_.temperatureUnit).replace(QLatin1Char('-'), QChar(0x2212)));
+  }
+  if (picture_.hotMark && *picture_.hotMark >= picture_.from && *picture_.hotMark <= picture_.to) {
+    QPen pen(colour(Paint::warning), 1);
+    pen.setDashPattern({2, 3});
+    painter.setPen(pen);
+    const double x = std::floor(map.x(*picture_.hotMark)) + 0.5;
+    painter.drawLine(QPointF(x, box.top()), QPointF(x, box.bottom()));
+  }
+
+  painter.save();
+  painter.setClipRect(box.adjusted(-1, -1, 1, 1));
+  for (const PlotSeries& series : picture_.series)
+    if (!series.now) drawBand(painter, series, map, colour(series.misreads ? Paint::warning : Paint::accent));
+  for (const PlotSeries& series : picture_.series) {
+    QPen pen(colour(series.now || series.misreads ? Paint::warning : Paint::accent), series.now ? 1.8 : 2.4);
+    if (series.now) pen.setDashPattern({5, 3});
+    pen.setJoinStyle(Qt::RoundJoin);
+    painter.setPen(pen);
+    painter.drawPolyline(lineOf(series, map));
+  }
+  painter.restore();
+
+  if (cursor_ && *cursor_ >= picture_.from && *cursor_ <= picture_.to) {
+    const double x = map.x(*cursor_);
+    painter.setPen(QPen(colour(Paint::ink), 1));
+    painter.drawLine(QPointF(x, box.top()), QPointF(x, box.bottom()));
+    painter.setBrush(colour(Paint::ink));
+    painter.setPen(Qt::NoPen);
+    painter.drawPolygon(QPolygonF({QPointF(x, box.bottom()), QPointF(x - space(4), box.bottom() + space(6)),
+                                   QPointF(x + space(4), box.bottom() + space(6))}));
+  }
+
+  std::vector<QRectF> taken;
+  const QRectF bandNote(looked.left() + space(4), box.top() + space(1), looked.width() - space(8), m.height());
+  if (m.horizontalAdvance(picture_.bandName) < bandNote.width()) {
+    const bool crossed = std::any_of(picture_.series.begin(), picture_.series.end(),
+                                     [&](const PlotSeries& s) { return crosses(s, map, bandNote); });
+    QRectF note = bandNote;
+    if (crossed) note.moveBottom(box.bottom() - space(1));
+    drawWords(painter, note, picture_.bandName, typeface(Text::small), colour(Paint::quiet), 1, Qt::AlignHCenter);
+    taken.push_back(note);
+  }
+  QFont nameFont = typeface(Text::small);
+  nameFont.setWeight(QFont::DemiBold);
+  const QFontMetricsF nameMetrics(nameFont);
+  for (const PlotSeries& series : picture_.series) {
+    const QSizeF size(std::min(nameMetrics.horizontalAdvance(series.name) + 4, box.width()), nameMetrics.height());
+    const auto place = placeName(picture_, series, size, map, taken);
+    if (!place) continue;
+    drawWords(painter, *place, series.name, nameFont, colour(series.now || series.misreads ? Paint::warning : Paint::accent),
+              1, Qt::AlignHCenter);
+    taken.push_back(*place);
+  }
+}
+
+void ErrorPlot::point(const QPointF& at) {
+  const QRectF box = canvas();
+  if (picture_.series.empty() || box.width() <= 0) return;
+  const double part = std::clamp((at.x() - box.left()) / box.width(), 0.0, 1.0);
+  emit pointed(picture_.from + part * (picture_.to - picture_.from));
+}
+
+void ErrorPlot::mousePressEvent(QMouseEvent* event) {
+  if (event->button() == Qt::LeftButton) point(event->position());
+}
+
+void ErrorPlot::mouseMoveEvent(QMouseEvent* event) {
+  if (event->buttons() & Qt::LeftButton) point(event->position());
+}
+
+}  // namespace ohmkin::parts

@@ -1,0 +1,49 @@
+#include <look/palette.h>
+#include <look/type.h>
+#include <parts/needle_key.h>
+#include <parts/words.h>
+
+namespace ohmkin::parts {
+namespace {
+
+using look::Paint;
+using look::space;
+using look::typeface;
+using look::Text;
+
+int sample() { return space(26); }
+
+}  // namespace
+
+NeedleKey::NeedleKey(Needle needle, QWidget* parent) : QWidget(parent), needle_(needle) {
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+}
+
+void NeedleKey::say(const QString& words, bool misreads) {
+  words_ = words;
+  misreads_ = misreads;
+  setAccessibleName(words);
+  setToolTip(plainTip(words));
+  setVisible(!words.isEmpty());
+  update();
+}
+
+QSize NeedleKey::sizeHint() const {
+  const QFontMetricsF m = look::metrics(Text::strong);
+  return {sample() + space(8) + static_cast<int>(m.horizontalAdvance(words_)) + 2, static_cast<int>(m.lineSpacing()) + space(2)};
+}
+
+QSize NeedleKey::minimumSizeHint() const { return {space(140), sizeHint().height()}; }
+
+void NeedleKey::paintEvent(QPaintEvent* /*event*/) {
+  QPainter painter(this);
+  const double y = std::floor(height() / 2.0) + 0.5;
+  drawNeedle(painter, QPointF(space(2), y), QPointF(sample() - space(2), y), needle_, misreads_);
+  const bool warn = misreads_ || needle_ == Needle::now;
+  const Paint ink = needle_ == Needle::truth ? Paint::ink : warn ? Paint::warning : Paint::accent;
+  const double line = look::metrics(Text::strong).lineSpacing();
+  drawWords(painter, QRectF(sample() + space(8), (height() - line) / 2, width() - sample() - space(8), height()), words_,
+            look::typeface(needle_ == Needle::shown ? Text::strong : Text::body), look::colour(ink), 1);
+}
+
+}  // namespace ohmkin::parts
