@@ -23,7 +23,6 @@ struct Inputs {
   Volts supply = volts(1.5);  ///< around options.conditions.supply; acts on unregulated movements only
 };
 inline constexpr double kAssumedSenderTolerance = 0.10;
-inline constexpr double kCopperPerKelvin = 0.0039;  ///< 1/K at 20 °C; coils of an unknown movement are taken as copper
 
 struct PairOptions {
   Inputs inputs;
@@ -103,7 +102,14 @@ struct ErrorTable {
   [[nodiscard]] bool partial() const { return covered != asked; }
 };
 
-/// Refuses a band reversed, empty or not finite, one that does not meet the sender's curve, fewer than two rows,
+/// The table's temperatures, kelvin: both ends and evenly between. `count` is at least 2.
+std::vector<double> evenly(TemperatureSpan span, std::size_t count);
+
+/// The part of a band on the sender's curve. Refuses a band reversed, empty or not finite, and one that does not meet
+/// the curve.
+Expected<TemperatureSpan> coveredPart(TemperatureSpan band, const curve::Curve& sender);
+
+/// Refuses what coveredPart() refuses, fewer than two rows,
 /// uncertainties below 0, and a network the gauge cannot take. Costs about 0.1 µs a row and evaluation of the gauge.
 Expected<ErrorTable> errorTable(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimNetwork& trim,
                                 TemperatureSpan band, const PairOptions& options = {});

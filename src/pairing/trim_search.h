@@ -37,7 +37,7 @@ struct TrimSearch {
   std::size_t excluded = 0;                          ///< ruled out by a bound; evaluated + excluded = networks
 };
 
-/// Refuses what errorTable refuses, and a drawer or span of values without a single one.
+/// Under standard conditions. Refuses what errorTable refuses, and a drawer or span of values without a single one.
 Expected<TrimSearch> searchTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
                                 const TrimOptions& options = {});
 

@@ -1,0 +1,51 @@
+#pragma once
+#include <gauge/gauge.h>
+#include <cstddef>
+#include <vector>
+
+/// Which ohms at the sender post keep the needle within a target at each temperature of a band. Bare numbers: kelvin,
+/// ohms.
+namespace ohmkin::pairing {
+
+/// The temperatures a trim is judged at, each with the sender's ohms there, in an order that rules networks out early.
+struct Stations {
+  std::vector<double> kelvin;
+  std::vector<double> ohms;
+  [[nodiscard]] std::size_t size() const { return kelvin.size(); }
+};
+
+/// Worst error in kelvins, both ways, reading low already weighted; either may be below 0.
+struct Worst {
+  double high = 0;
+  double low = 0;
+  [[nodiscard]] double weighted() const { return high > low ? high : low; }
+};
+
+class AllowedOhms {
+ public:
+  AllowedOhms(const gauge::Gauge& gauge, const Stations& stations, double lowWeight);
+
+  /// Narrows the spans to a weighted worst error of at most `target`. Outward by a hair, so that rounding excludes
+  /// nothing.
+  void narrowTo(double target);
+  /// As they were at the beginning: every ohms allowed.
+  void widen();
+
+  [[nodiscard]] bool gaugeFalls() const { return falls_; }  ///< more ohms, lower reading
+  [[nodiscard]] double low(std::size_t i) const { return low_[i]; }
+  [[nodiscard]] double high(std::size_t i) const { return high_[i]; }
+  [[nodiscard]] double lowWeight() const { return lowWeight_; }
+
+ private:
+  [[nodiscard]] double ohmsShowing(double kelvin) const;
+  const gauge::Gauge* gauge_;
+  const Stations* stations_;
+  double lowWeight_;
+  double shownGrounded_;
+  double shownOpen_;
+  bool falls_;
+  std::vector<double> low_;
+  std::vector<double> high_;
+};
+
+}  // namespace ohmkin::pairing

@@ -1,0 +1,241 @@
+#include <pairing/trim_search.h>
+
+#include <fmt/format.h>
+#include <pairing/allowed_ohms.h>
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace ohmkin::pairing {
+namespace {
+
+constexpr double kInfinite = std::numeric_limits<double>::infinity();
+
+/// 0 … count−1, each half way between those before: good values are met early, whatever the order of the list.
+std::vector<std::size_t> spreadOrder(std::size_t count) {
+  std::vector<std::size_t> out;
+  out.reserve(count);
+  std::size_t step = 1;
+  while (step < count) step *= 2;
+  if (count > 0) out.push_back(0);
+  for (; step >= 1; step /= 2)
+    for (std::size_t i = step; i < count; i += 2 * step) out.push_back(i);
+  return out;
+}
+
+double beside(double a, double b) { return a * b / (a + b); }
+
+// What the two-part topologies have to tell: ohms seen, and the span of series ohms that keeps them within low … high.
+struct ParallelThenSeries {
+  static double seen(double r, double p, double s) { return beside(r, p) + s; }
+  static TrimNetwork network(double p, double s) { return TrimNetwork::parallelThenSeries(ohms(p), ohms(s)); }
+  static void narrow(double r, double p, double low, double high, double& least, double& most) {
+    const double both = beside(r, p);
+    least = std::max(least, low - both);
+    most = std::min(most, high - both);
+  }
+};
+
+struct SeriesThenParallel {
+  static double seen(double r, double p, double s) { return beside(r + s, p); }
+  static TrimNetwork network(double p, double s) { return TrimNetwork::seriesThenParallel(ohms(s), ohms(p)); }
+  static void narrow(double r, double p, double low, double high, double& least, double& most) {
+    if (low >= p) most = -1;  // with any branch beside it, p alone is already too little
+    else least = std::max(least, low * p / (p - low) - r);
+    if (high < p) most = std::min(most, high * p / (p - high) - r);
+  }
+};
+
+class Search {
+ public:
+  Search(const gauge::Gauge& gauge, const Stations& stations, std::vector<double> values, const TrimOptions& options)
+      : gauge_(&gauge),
+        stations_(&stations),
+        values_(std::move(values)),
+        order_(spreadOrder(values_.size())),
+        allowed_(gauge, stations, options.limits.lowWeight) {}
+
+  void none() {
+    const Worst worst = computed([](double r) { return r; });
+    keep(TrimNetwork(), worst.weighted());
+    out_.networks += 1;
+  }
+
+  void series() {
+    const Best best = bisected(0, values_.size(), [](double r, double s) { return r + s; });
+    keep(TrimNetwork::series(ohms(values_[best.index])), best.weighted);
+    out_.networks += values_.size();
+  }
+
+  void parallel() {
+    const Best best = bisected(0, values_.size(), [](double r, double p) { return beside(r, p); });
+    keep(TrimNetwork::parallel(ohms(values_[best.index])), best.weighted);
+    out_.networks += values_.size();
+  }
+
+  template <class Shape>
+  void twoParts() {
+    double target = kInfinite;
+    allowed_.widen();
+    for (const std::size_t i : order_) {
+      const double p = values_[i];
+      const auto [first, last] = seriesAllowed<Shape>(p);
+      if (first >= last) continue;
+      const Best best = bisected(first, last, [p](double r, double s) { return Shape::seen(r, p, s); });
+      if (!(best.weighted < target)) continue;
+      target = best.weighted;
+      allowed_.narrowTo(target);
+      keep(Shape::network(p, values_[best.index]), target);
+    }
+    out_.networks += values_.size() * values_.size();
+  }
+
+  /// Every error moves one way as the feed resistor grows: the field turns towards one coil's axis, whatever the
+  /// sender's ohms.
+  void feed() {
+    if (!trimmed(*gauge_, TrimNetwork::feedToSender(ohms(values_.front())))) return;
+    std::size_t first = 0;
+    std::size_t last = values_.size();
+    while (first < last) {
+      const std::size_t middle = first + (last - first) / 2;
+      const auto network = TrimNetwork::feedToSender(ohms(values_[middle]));
+      const auto altered = trimmed(*gauge_, network);
+      if (!altered) break;
+      const Worst worst = computed([](double r) { return r; }, *altered);
+      keep(network, worst.weighted());
+      // With less of it the needle reads lower.
+      (worst.high >= worst.low ? last : first) = worst.high >= worst.low ? middle : middle + 1;
+    }
+    out_.networks += values_.size();
+  }
+
+  TrimSearch result() {
+    const Trimmed* best = nullptr;
+    for (const auto& each : out_.ofTopology)
+      if (each && (best == nullptr || rank(*each) < rank(*best))) best = &*each;
+    if (best != nullptr) out_.best = *best;
+    out_.excluded = out_.networks - out_.evaluated;
+    return out_;
+  }
+
+ private:
+  struct Best {
+    std::size_t index = 0;
+    double weighted = kInfinite;
+  };
+
+  static std::pair<double, int> rank(const Trimmed& t) { return {inKelvin(t.weightedWorst), t.network.parts()}; }
+
+  void keep(const TrimNetwork& network, double weighted) {
+    auto& place = out_.ofTopology[static_cast<std::size_t>(network.topology())];
+    if (!place || weighted < inKelvin(place->weightedWorst)) place = Trimmed{network, kelvins(weighted)};
+  }
+
+  template <class Seen>
+  Worst computed(Seen seen, const gauge::Gauge& gauge) {
+    double high = -kInfinite;
+    double low = -kInfinite;
+    for (std::size_t i = 0; i < stations_->size(); ++i) {
+      const double error = gauge.shownAtOhms(seen(stations_->ohms[i])) - stations_->kelvin[i];
+      high = std::max(high, error);
+      low = std::max(low, -error);
+    }
+    ++out_.evaluated;
+    return {high, low * allowed_.lowWeight()};
+  }
+  template <class Seen>
+  Worst computed(Seen seen) {
+    return computed(seen, *gauge_);
+  }
+
+  /// The best of values first … last−1 where every error moves one way along them: reading high and reading low cross
+  /// once, and the best is on one side or the other of where they do.
+  template <class Seen>
+  Best bisected(std::size_t first, std::size_t last, Seen seen) {
+    Best best;
+    while (first < last) {
+      const std::size_t middle = first + (last - first) / 2;
+      const double value = values_[middle];
+      const Worst worst = computed([&](double r) { return seen(r, value); });
+      if (worst.weighted() < best.weighted) best = {middle, worst.weighted()};
+      const bool tooMuch = allowed_.gaugeFalls() ? worst.low >= worst.high : worst.high >= worst.low;
+      (tooMuch ? last : first) = tooMuch ? middle : middle + 1;
+    }
+    return best;
+  }
+
+  /// Indices of the series values that can meet the target beside this parallel one.
+  template <class Shape>
+  std::pair<std::size_t, std::size_t> seriesAllowed(double p) const {
+    double least = values_.front();
+    double most = values_.back();
+    for (std::size_t i = 0; i < stations_->size(); ++i) {
+      Shape::narrow(stations_->ohms[i], p, allowed_.low(i), allowed_.high(i), least, most);
+      if (least > most) return {0, 0};
+    }
+    const auto first = std::lower_bound(values_.begin(), values_.end(), least);
+    const auto last = std::upper_bound(first, values_.end(), most);
+    return {static_cast<std::size_t>(first - values_.begin()), static_cast<std::size_t>(last - values_.begin())};
+  }
+
+  const gauge::Gauge* gauge_;
+  const Stations* stations_;
+  std::vector<double> values_;
+  std::vector<std::size_t> order_;
+  AllowedOhms allowed_;
+  TrimSearch out_;
+};
+
+Expected<std::vector<double>> valuesOf(const TrimOptions& options) {
+  std::vector<double> out;
+  if (options.drawer.empty()) out = preferredOhms(options.series, options.lowest, options.highest);
+  for (const Ohms& each : options.drawer) {
+    if (!(inOhms(each) > 0) || !std::isfinite(inOhms(each)))
+      return refuse("resistor-out-of-range", "drawer", fmt::format("{:g} Ω", inOhms(each)), "resistors above 0 Ω");
+    out.push_back(inOhms(each));
+  }
+  std::sort(out.begin(), out.end());
+  out.erase(std::unique(out.begin(), out.end()), out.end());
+  if (out.empty())
+    return refuse("no-resistor-values", "trim",
+                  fmt::format("{:g} to {:g} Ω", inOhms(options.lowest), inOhms(options.highest)),
+                  "a span above 0 Ω with at least one value of the series in it");
+  return out;
+}
+
+Stations stationsOf(const curve::Curve& sender, TemperatureSpan covered, std::size_t rows) {
+  const std::vector<double> evenlySpread = evenly(covered, rows);
+  Stations out;
+  std::vector<std::size_t> order = spreadOrder(rows);
+  std::swap(order[1], *std::find(order.begin(), order.end(), rows - 1));  // both ends first: they rule out most
+  for (const std::size_t i : order) {
+    out.kelvin.push_back(evenlySpread[i]);
+    out.ohms.push_back(std::exp(sender.lnOhms(evenlySpread[i])));
+  }
+  return out;
+}
+
+}  // namespace
+
+Expected<TrimSearch> searchTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
+                                const TrimOptions& options) {
+  if (const auto sound = checked(options.limits); !sound) return tl::make_unexpected(sound.error());
+  const auto covered = coveredPart(band, sender);
+  if (!covered) return tl::make_unexpected(covered.error());
+  if (options.pair.rows < 2)
+    return refuse("rows-too-few", "rows", fmt::format("{}", options.pair.rows), "at least 2 temperatures");
+  auto values = valuesOf(options);
+  if (!values) return tl::make_unexpected(values.error());
+
+  const Stations stations = stationsOf(sender, *covered, options.pair.rows);
+  Search search(gauge, stations, std::move(*values), options);
+  search.none();
+  search.series();
+  search.parallel();
+  search.twoParts<ParallelThenSeries>();
+  search.twoParts<SeriesThenParallel>();
+  if (options.feedToSender) search.feed();
+  return search.result();
+}
+
+}  // namespace ohmkin::pairing
