@@ -5,7 +5,7 @@
 #include <memory>
 #include <optional>
 #include <pairing/error_table.h>
-#include <pairing/trim_search.h>
+#include <pairing/trim_proposal.h>
 #include <pairing/verdict.h>
 #include <quantity/date.h>
 #include <quantity/quantity.h>
@@ -55,6 +55,7 @@ struct Shelf {
 /// One sender judged for one branch.
 struct Candidate {
   std::string part;       ///< part number
+  std::string lot;        ///< not empty: this lot, judged by its own bench curve instead of its family's
   std::string name;
   std::string kind;       ///< "variable sender", …
   std::string family;     ///< name of its resistance family; empty for what has none
@@ -74,12 +75,13 @@ struct Candidate {
   std::string replacedBy;                ///< the current part where this one is superseded; else empty
   bool fittedNow = false;                ///< the one in the head, as the person says or as the engine had it new
   bool fittedNowSaid = false;            ///< true: the person said so; false: inferred
-  bool ownCurve = false;                 ///< judged by a bench curve of its own lot instead of its family's
 
   std::optional<curve::Curve> curve;             ///< none for what is not a variable sender
   std::optional<pairing::ErrorTable> errors;     ///< as it is, over the band
   std::optional<pairing::ErrorTable> wide;       ///< as it is, over the whole dial: for the plot
+  std::optional<pairing::Verdict> verdict;       ///< the electrical judgement alone
   std::optional<pairing::TrimProposal> trim;     ///< best network, where one would help; refused ones too, with the reason
+  [[nodiscard]] bool recommended() const { return rank != pairing::Rank::refused && rank != pairing::Rank::undecided; }
 };
 
 /// One way the facts can be: with a mid-year change or an unknown casting there are several.

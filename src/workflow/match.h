@@ -2,6 +2,7 @@
 #include <catalog/catalogue.h>
 #include <finding/refusal.h>
 #include <pairing/limits.h>
+#include <quantity/print.h>
 #include <workflow/answer.h>
 #include <workflow/question.h>
 
@@ -9,6 +10,10 @@ namespace ohmkin::workflow {
 
 /// The main job: this vehicle, that engine → the sender, or the offset. Refuses what it cannot look up (near misses named);
 /// an answer without a recommendation is still an answer and says why. Throws catalog::CatalogueError where the file fails.
-Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const pairing::Limits& limits = {});
+struct MatchOptions {
+  pairing::Limits limits;
+  DisplayUnits units;  ///< of the sentences
+};
+Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options = {});
 
 }  // namespace ohmkin::workflow

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 #include <workflow/question.h>
+#include <workflow/vocabulary.h>
 
 /// One line of text as a person types it, in any order: "1968 ridgeway utility gauge package casting 30418 dated H 22 1".
 namespace ohmkin::workflow {
@@ -32,5 +33,9 @@ struct Completion {
   std::string note;    ///< "model years 1967–78"
 };
 std::vector<Completion> completions(const catalog::Catalogue& catalogue, std::string_view text, std::size_t most = 8);
+
+// The same with a vocabulary kept by the caller, for every key typed.
+TextReading readQuestion(const Vocabulary& vocabulary, std::string_view text);
+std::vector<Completion> completions(const Vocabulary& vocabulary, std::string_view text, std::size_t most = 8);
 
 }  // namespace ohmkin::workflow

@@ -1,0 +1,15 @@
+#include <cli/demo_command.h>
+#include <cli/match_command.h>
+#include <cli/pair_command.h>
+
+namespace ohmkin::cli {
+
+Commands allCommands() {
+  Commands commands;
+  commands.push_back(std::make_unique<MatchCommand>());
+  commands.push_back(std::make_unique<PairCommand>());
+  commands.push_back(std::make_unique<DemoCommand>());
+  return commands;
+}
+
+}  // namespace ohmkin::cli

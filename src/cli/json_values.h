@@ -1,0 +1,27 @@
+#pragma once
+#include <finding/finding.h>
+#include <nlohmann/json.hpp>
+#include <pairing/trim_proposal.h>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// The shared vocabulary of --json: keys are stable, temperatures in °C end in _c, differences in _k, resistances in _ohm.
+namespace ohmkin::cli {
+
+using Json = nlohmann::ordered_json;
+
+/// {"schema": NAME, "version": N}: the top of every document.
+Json document(std::string_view schema, int version);
+/// Indented, a line break at the end; invalid UTF-8 from outside is replaced, never thrown at.
+std::string text(const Json& json);
+
+Json json(const Finding& finding);
+Json json(const std::vector<Finding>& findings);
+Json json(const gauge::Reading& reading);
+Json json(const pairing::HotWarning& hot);
+Json json(const pairing::ErrorTable& table);
+Json json(const pairing::TrimNetwork& network);
+Json json(const pairing::TrimProposal& proposal);
+
+}  // namespace ohmkin::cli

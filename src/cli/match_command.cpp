@@ -1,0 +1,114 @@
+#include <cli/common_options.h>
+#include <cli/match_command.h>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <ostream>
+#include <workflow/match.h>
+#include <workflow/question_text.h>
+
+namespace ohmkin::cli {
+namespace {
+
+Expected<ModelYear> modelYear(const std::string& text) {
+  const auto number = parseNumber(text, "--year");
+  if (!number || *number != static_cast<int>(*number) || *number < 1900 || *number > 2100)
+    return refuse("year-unreadable", "--year", fmt::format("'{}'", text), "a model year of four digits, for example 1968");
+  return ModelYear{static_cast<int>(*number)};
+}
+
+/// What the options say goes over what the words were understood to say.
+Expected<workflow::Question> question(const Arguments& given, const DisplayUnits& units, const catalog::Catalogue& catalogue, Streams streams) {
+  workflow::Question asked;
+  if (!given.words.empty()) {
+    const std::string text = fmt::format("{}", fmt::join(given.words, " "));
+    const workflow::TextReading reading = workflow::readQuestion(catalogue, text);
+    asked = reading.question;
+    for (const workflow::TextPiece& piece : reading.pieces) {
+      if (piece.field.empty())
+        streams.err << fmt::format("ohmkin: '{}' was not understood and is left out\n", text.substr(piece.from, piece.length));
+    }
+  }
+  const auto take = [&](std::string_view option, std::string& field) {
+    if (given.has(option)) field = given.one(option);
+  };
+  take("--vehicle", asked.line);
+  take("--cluster", asked.cluster);
+  take("--gauge", asked.gauge);
+  take("--engine", asked.engine);
+  take("--casting", asked.casting);
+  take("--casting-date", asked.castingDate);
+  take("--port", asked.portThread);
+  take("--port-location", asked.portLocation);
+  take("--terminal", asked.terminal);
+  take("--fitted", asked.fitted);
+  if (given.has("--dash-not-original")) asked.dashOriginal = false;
+  if (given.has("--year")) {
+    const auto year = modelYear(given.one("--year"));
+    if (!year) return tl::make_unexpected(year.error());
+    asked.year = *year;
+  }
+  for (const auto& [option, field] : {std::pair{"--built", &asked.built}, std::pair{"--engine-built", &asked.engineBuilt}}) {
+    if (!given.has(option)) continue;
+    const auto day = parseDate(given.one(option), option);
+    if (!day) return tl::make_unexpected(day.error());
+    *field = *day;
+  }
+  for (const std::string& text : given.all("--reading")) {
+    const auto reading = parseReading(text, units.temperature, "--reading");
+    if (!reading) return tl::make_unexpected(reading.error());
+    asked.readings.push_back(*reading);
+  }
+  if (given.has("--band")) {
+    const auto band = parseBand(given.one("--band"), units.temperature, "--band");
+    if (!band) return tl::make_unexpected(band.error());
+    asked.band = *band;
+  }
+  return asked;
+}
+
+}  // namespace
+
+const CommandSpec& MatchCommand::spec() const {
+  static const CommandSpec spec{
+      "match",
+      "Which sender joins this gauge to that engine, and by how much the needle lies when none does.",
+      "[TEXT]…",
+      "the same in plain words, in any order: 1968 ridgeway utility casting 30418",
+      0,
+      64,
+      withCommonOptions({
+          {"--vehicle", "LINE", "vehicle line"},
+          {"--year", "N", "model year"},
+          {"--built", "DATE", "build date of the vehicle, 1968-03-21"},
+          {"--cluster", "OPTION", "cluster option"},
+          {"--gauge", "GAUGE", "the gauge itself, where the dash is not original"},
+          {"--dash-not-original", "", "the cluster is not the one the vehicle left with"},
+          {"--engine", "FAMILY", "engine family"},
+          {"--casting", "NUMBER", "casting number of head, intake or housing"},
+          {"--casting-date", "CODE", "date cast beside it, ? for what cannot be read"},
+          {"--engine-built", "DATE", "build date of the engine"},
+          {"--port", "THREAD", "thread of the port, as seen"},
+          {"--port-location", "PLACE", "where the port is"},
+          {"--terminal", "STYLE", "terminal at the wire end"},
+          {"--fitted", "PART", "the sender in the head now"},
+          {"--reading", "T=R", "ohms read from the sender in hand at a temperature, 20C=480", true},
+          {"--band", "LOW:HIGH", "temperatures that matter; otherwise 11 K below the thermostat to the hot mark"},
+      }),
+      "ohmkin match --catalog demo.ohmkin --vehicle \"Ridgeway utility\" --year 1968 --casting 30418"};
+  return spec;
+}
+
+Expected<Exit> MatchCommand::run(const Arguments& arguments, Streams streams) const {
+  const auto units = displayUnits(arguments);
+  if (!units) return tl::make_unexpected(units.error());
+  const auto catalogue = openCatalogue(arguments);
+  if (!catalogue) return tl::make_unexpected(catalogue.error());
+  const auto asked = question(arguments, *units, *catalogue, streams);
+  if (!asked) return tl::make_unexpected(asked.error());
+  const auto answer = workflow::match(*catalogue, *asked, {{}, *units});
+  if (!answer) return tl::make_unexpected(answer.error());
+  streams.out << (arguments.has("--json") ? matchJson(*answer) : matchText(*answer, *units));
+  return answer->answered() ? Exit::answer : Exit::noAnswer;
+}
+
+}  // namespace ohmkin::cli

@@ -1,0 +1,58 @@
+#include <algorithm>
+#include <catalog/catalogue.h>
+#include <cli/program.h>
+#include <fmt/format.h>
+#include <ostream>
+#include <quantity/near_miss.h>
+
+#ifndef OHMKIN_VERSION
+#error "the build names the version once, in CMakeLists.txt"
+#endif
+
+namespace ohmkin::cli {
+namespace {
+
+int complain(const Refusal& refusal, Streams streams) {
+  streams.err << "ohmkin: " << refusal.sentence() << "\n";
+  return static_cast<int>(Exit::badInput);
+}
+
+Refusal unknownCommand(const std::string& name, const Commands& commands) {
+  std::vector<std::string> names;
+  for (const auto& command : commands) names.push_back(command->spec().name);
+  const auto near = nearMisses(name, names, 1);
+  return {"command-unknown", "", fmt::format("'{}'", name),
+          near.empty() ? "a command; ohmkin --help lists them" : fmt::format("a command, perhaps {}", near.front())};
+}
+
+}  // namespace
+
+int runProgram(const std::vector<std::string>& arguments, const Commands& commands, Streams streams) {
+  if (arguments.empty() || arguments.front() == "--help" || arguments.front() == "help") {
+    (arguments.empty() ? streams.err : streams.out) << helpText(commands);
+    return static_cast<int>(arguments.empty() ? Exit::badInput : Exit::answer);
+  }
+  if (arguments.front() == "--version") {
+    streams.out << "ohmkin " OHMKIN_VERSION "\n";
+    return static_cast<int>(Exit::answer);
+  }
+  const auto command = std::find_if(commands.begin(), commands.end(),
+                                    [&](const auto& c) { return c->spec().name == arguments.front(); });
+  if (command == commands.end()) return complain(unknownCommand(arguments.front(), commands), streams);
+
+  const std::vector<std::string> rest(arguments.begin() + 1, arguments.end());
+  if (std::find(rest.begin(), rest.end(), "--help") != rest.end()) {
+    streams.out << helpText((*command)->spec());
+    return static_cast<int>(Exit::answer);
+  }
+  const auto parsed = parseArguments((*command)->spec(), rest);
+  if (!parsed) return complain(parsed.error(), streams);
+  try {
+    const auto exit = (*command)->run(*parsed, streams);
+    return exit ? static_cast<int>(*exit) : complain(exit.error(), streams);
+  } catch (const catalog::CatalogueError& error) {
+    return complain(error.refusal(), streams);
+  }
+}
+
+}  // namespace ohmkin::cli

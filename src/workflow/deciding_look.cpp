@@ -1,0 +1,110 @@
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <functional>
+#include <map>
+#include <set>
+#include <workflow/deciding_look.h>
+
+namespace ohmkin::workflow {
+namespace {
+
+using Weights = std::map<std::string, double>;
+
+double bits(const Weights& weights) {
+  double total = 0, entropy = 0;
+  for (const auto& [part, weight] : weights) total += weight;
+  for (const auto& [part, weight] : weights) {
+    if (weight > 0) entropy -= weight / total * std::log2(weight / total);
+  }
+  return entropy;
+}
+
+std::string bestPart(const Branch& branch) {
+  for (const Candidate& candidate : branch.ranked) {
+    if (candidate.recommended()) return candidate.part;
+  }
+  return {};
+}
+
+std::string partName(const std::string& part) { return part.empty() ? "nothing that fits" : part; }
+
+/// How much knowing which group a branch belongs to tells about the best part.
+double gainOf(const Answer& answer, const std::function<std::string(std::size_t)>& group) {
+  Weights all;
+  std::map<std::string, Weights> grouped;
+  std::map<std::string, double> weightOf;
+  double total = 0;
+  for (std::size_t i = 0; i < answer.branches.size(); ++i) {
+    const Branch& branch = answer.branches[i];
+    all[bestPart(branch)] += branch.weight;
+    grouped[group(i)][bestPart(branch)] += branch.weight;
+    weightOf[group(i)] += branch.weight;
+    total += branch.weight;
+  }
+  double after = 0;
+  for (const auto& [name, weights] : grouped) after += weightOf[name] / total * bits(weights);
+  return bits(all) - after;
+}
+
+/// "With A it is X; with B it is Y."
+std::string becauseOf(const Answer& answer, const std::function<std::string(std::size_t)>& group) {
+  std::string text;
+  std::set<std::string> said;
+  for (std::size_t i = 0; i < answer.branches.size() && said.size() < 3; ++i) {
+    if (!said.insert(group(i)).second) continue;
+    text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", group(i), partName(bestPart(answer.branches[i])));
+  }
+  return text + ".";
+}
+
+/// The wire end: which senders it would leave. Terminal styles are taken as equally likely.
+std::optional<DecidingLook> terminalLook(const Branch& branch) {
+  const bool asked = branch.leadLink.basis == Basis::seen;
+  if (asked) return std::nullopt;
+  std::vector<std::pair<std::string, std::string>> bestOf;  // terminal, best part
+  for (const Candidate& candidate : branch.ranked) {
+    if (candidate.kind != "variable sender" || candidate.screw.state == JointState::cut || !candidate.verdict) continue;
+    if (pairing::rankOf(candidate.verdict->electrical, false, false) >= pairing::Rank::undecided) continue;
+    const bool there = std::any_of(bestOf.begin(), bestOf.end(), [&](const auto& pair) { return pair.first == candidate.terminal; });
+    if (!there) bestOf.emplace_back(candidate.terminal, candidate.part);
+  }
+  if (bestOf.size() < 2) return std::nullopt;
+  Weights parts;
+  for (const auto& [terminal, part] : bestOf) parts[part] += 1;
+  const auto& [first, keeps] = bestOf.front();
+  DecidingLook look;
+  look.what = "Which terminal is on the wire?";
+  look.because = fmt::format("A {} keeps this order; a {} makes it {}.", first, bestOf[1].first, bestOf[1].second);
+  look.field = "terminal";
+  look.gain = bits(parts);
+  // Where the wire end follows from an original cluster the look only confirms.
+  if (branch.leadLink.basis == Basis::inferred) look.gain *= 0.25;
+  return look;
+}
+
+}  // namespace
+
+std::optional<DecidingLook> decidingLook(const Answer& answer, const std::vector<Origin>& origins, const std::vector<std::string>& dashTells,
+                                         const EngineSide& engine) {
+  std::vector<DecidingLook> looks;
+  const auto dashOf = [&](std::size_t i) { return dashTells.empty() ? std::string() : dashTells[origins[i].dash]; };
+  const auto portOf = [&](std::size_t i) { return engine.choices[origins[i].port].assumes; };
+  if (const double gain = gainOf(answer, dashOf); gain > 1e-9)
+    looks.push_back({"Which of these clusters is in the dash?", becauseOf(answer, dashOf), "cluster", gain});
+  if (const double gain = gainOf(answer, portOf); gain > 1e-9)
+    looks.push_back({engine.castingUnknown ? "What is the casting number of the head?" : "Which port takes the sender?", becauseOf(answer, portOf),
+                     engine.castingUnknown ? "casting" : "port-location", gain});
+  if (!answer.branches.empty()) {
+    if (auto look = terminalLook(answer.branches.front())) looks.push_back(std::move(*look));
+    const Branch& first = answer.branches.front();
+    if (!first.gauge && first.gaugeLink.headline == "not known")
+      looks.push_back({"Which gauge is in the dash?", "Without it nothing says which resistance the needle wants.", "gauge", 2});
+    else if (first.portLink.basis == Basis::notSeen)
+      looks.push_back({"What is the casting number, or the thread of the port?", "Without it nothing says what screws in.", "casting", 1.5});
+  }
+  const auto best = std::max_element(looks.begin(), looks.end(), [](const auto& a, const auto& b) { return a.gain < b.gain; });
+  return best == looks.end() ? std::nullopt : std::optional(*best);
+}
+
+}  // namespace ohmkin::workflow

@@ -1,0 +1,259 @@
+#include <algorithm>
+#include <fmt/format.h>
+#include <quantity/near_miss.h>
+#include <tuple>
+#include <workflow/joints.h>
+#include <workflow/judge_sender.h>
+
+namespace ohmkin::workflow {
+namespace {
+
+Severity gravest(const std::vector<Finding>& findings) {
+  Severity worst = Severity::note;
+  for (const Finding& finding : findings) worst = std::max(worst, finding.severity);
+  return worst;
+}
+
+void append(std::vector<Finding>& all, const std::vector<Finding>& some) { all.insert(all.end(), some.begin(), some.end()); }
+
+/// Why a part that screws in and looks right is still no sender for a gauge.
+std::string kindSentence(catalog::SenderKind kind) {
+  switch (kind) {
+    case catalog::SenderKind::warningSwitch:
+      return "A warning switch: it opens or closes for a lamp; a gauge on it would stand at one end or the other.";
+    case catalog::SenderKind::senderWithLampSwitch:
+      return "A sender with a lamp switch in one body: its two terminals are easily taken for one another, so it is not proposed for a plain gauge.";
+    case catalog::SenderKind::pulsingContact:
+      return "A heated contact that pulses, not a resistance: an ohmmeter shows about nothing and this gauge cannot read it.";
+    case catalog::SenderKind::controllerSensor:
+      return "A sensor for the engine's controller: thousands of ohms, far above any dash gauge.";
+    case catalog::SenderKind::fanSwitch: return "A fan switch: it closes at one temperature and tells a gauge nothing in between.";
+    case catalog::SenderKind::variableSender: break;
+  }
+  return {};
+}
+
+}  // namespace
+
+SenderJudge::SenderJudge(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port, const Question& question,
+                         ElectricalJudge& electrical, const MatchOptions& options)
+    : catalogue_(catalogue),
+      dash_(dash),
+      portChoice_(port),
+      question_(question),
+      electrical_(electrical),
+      options_(options),
+      threads_(catalog::threads(catalogue)),
+      terminals_(catalog::terminals(catalogue)) {
+  if (port.thread) {
+    if (const catalog::Thread* record = thread(*port.thread)) port_.thread = threadOf(*record);
+    for (const auto& adapter : catalog::adaptersInto(catalogue, *port.thread)) bushings_.push_back(bushingOf(adapter));
+  }
+  if (port.port) {
+    port_.where = fmt::format("casting {}, {}", port.port->casting.text, port.port->location);
+    port_.depth = port.port->depth;
+    port_.longestReach = port.port->longestReach;
+    port_.source = catalog::cite(port.port->source);
+  } else {
+    port_.where = port.thread ? "the port as seen" : "the port";
+    port_.source = "your observation";
+  }
+
+  std::string wire = question.terminal;
+  if (wire.empty() && dash.cluster && dash.cluster->terminal) wire = dash.cluster->terminal->text;
+  for (const catalog::Terminal& terminal : terminals_) {
+    if (!wire.empty() && (folded(terminal.id.text) == folded(wire) || folded(terminal.name) == folded(wire))) wireEnd_ = terminalOf(terminal);
+  }
+  if (wireEnd_) {
+    for (const auto& pigtail : catalog::pigtailsFor(catalogue, catalog::TerminalKey(wireEnd_->id))) pigtails_.push_back(pigtailOf(pigtail));
+  }
+}
+
+const catalog::Thread* SenderJudge::thread(const catalog::ThreadKey& key) const {
+  const auto found = std::find_if(threads_.begin(), threads_.end(), [&](const auto& thread) { return thread.id == key; });
+  return found == threads_.end() ? nullptr : &*found;
+}
+
+std::vector<Candidate> SenderJudge::judge(const catalog::Sender& sender) {
+  std::vector<Candidate> out{judgeOne(sender, nullptr)};
+  if (sender.kind != catalog::SenderKind::variableSender) return out;
+  for (const catalog::CurveRecord& lot : catalog::benchCurves(catalogue_, sender.id)) out.push_back(judgeOne(sender, &lot));
+  if (out.size() > 1) {
+    out.front().findings.push_back({"lots-measured", Severity::caution,
+                                    fmt::format("{} lot{} of this part {} been measured and stand{} in the list; a part number is not a curve.",
+                                                out.size() - 1, out.size() > 2 ? "s" : "", out.size() > 2 ? "have" : "has", out.size() > 2 ? "" : "s"),
+                                    "bench curves of this part", "bench"});
+  }
+  return out;
+}
+
+Candidate SenderJudge::judgeOne(const catalog::Sender& sender, const catalog::CurveRecord* lot) {
+  Candidate candidate;
+  candidate.part = sender.id.text;
+  candidate.name = sender.name;
+  candidate.kind = catalog::text(sender.kind);
+  candidate.thread = sender.thread.text;
+  candidate.lot = lot != nullptr ? lot->lot : "";
+  candidate.fittedNow = candidate.fittedNowSaid = !question_.fitted.empty() && folded(question_.fitted) == folded(sender.id.text);
+  if (sender.family) {
+    if (const auto* family = electrical_.family(*sender.family)) candidate.family = family->name;
+  }
+  judgeKind(sender, candidate);
+  judgeScrew(sender, candidate);
+  judgePlug(sender, candidate);
+  if (sender.kind == catalog::SenderKind::variableSender) judgeNeedle(sender, lot, candidate);
+  judgeEra(sender, candidate);
+  lookOnTheShelf(sender, candidate);
+  conclude(sender, candidate);
+  return candidate;
+}
+
+void SenderJudge::judgeKind(const catalog::Sender& sender, Candidate& candidate) const {
+  const std::string sentence = kindSentence(sender.kind);
+  if (sentence.empty()) return;
+  const Finding finding{"not-a-variable-sender", Severity::refusal, sentence, "part " + sender.id.text + ", " + candidate.kind,
+                        catalog::cite(sender.source)};
+  candidate.findings.push_back(finding);
+  candidate.electrical = {JointState::cut, std::string(catalog::text(sender.kind)), {finding}};
+}
+
+void SenderJudge::judgeScrew(const catalog::Sender& sender, Candidate& candidate) const {
+  const joint::ScrewJudgement screw = joint::judgeScrew(port_, bodyOf(sender, thread(sender.thread)), bushings_, options_.units);
+  append(candidate.findings, screw.findings);
+  candidate.screw.findings = screw.findings;
+  switch (screw.fit) {
+    case joint::ScrewFit::fits: candidate.screw.state = JointState::fits, candidate.screw.words = "screws in"; break;
+    case joint::ScrewFit::withBushing:
+      candidate.screw.state = JointState::withPart;
+      candidate.screw.words = "bushing " + screw.bushing;
+      candidate.partsNeeded.push_back(screw.bushing);
+      break;
+    case joint::ScrewFit::looksAlike: candidate.screw.state = JointState::cut, candidate.screw.words = "looks alike, is not"; break;
+    case joint::ScrewFit::doesNotFit: candidate.screw.state = JointState::cut, candidate.screw.words = "does not fit"; break;
+    case joint::ScrewFit::notSeen: candidate.screw.state = JointState::look, candidate.screw.words = "look"; break;
+  }
+}
+
+void SenderJudge::judgePlug(const catalog::Sender& sender, Candidate& candidate) const {
+  const auto record = std::find_if(terminals_.begin(), terminals_.end(), [&](const auto& terminal) { return terminal.id == sender.terminal; });
+  std::optional<joint::Terminal> terminal;
+  if (record != terminals_.end()) terminal = terminalOf(*record);
+  candidate.terminal = terminal ? terminal->name : sender.terminal.text;
+  const joint::PlugJudgement plug = joint::judgePlug(wireEnd_, terminal, pigtails_);
+  append(candidate.findings, plug.findings);
+  candidate.plug.findings = plug.findings;
+  switch (plug.fit) {
+    case joint::TerminalFit::fits: candidate.plug.state = JointState::fits, candidate.plug.words = "plugs on"; break;
+    case joint::TerminalFit::needsPigtail:
+      candidate.plug.state = JointState::withPart;
+      candidate.plug.words = "pigtail " + plug.pigtail;
+      candidate.partsNeeded.push_back(plug.pigtail);
+      break;
+    case joint::TerminalFit::doesNotFit:
+      candidate.plug.state = JointState::cut;
+      candidate.plug.words = "wire end does not fit";
+      break;
+    case joint::TerminalFit::notSeen: candidate.plug.state = JointState::look, candidate.plug.words = "look"; break;
+  }
+}
+
+void SenderJudge::judgeNeedle(const catalog::Sender& sender, const catalog::CurveRecord* lot, Candidate& candidate) {
+  const auto unknown = [&](std::string sentence, std::string evidence) {
+    const Finding finding{"electrical-unknown", Severity::caution, std::move(sentence), std::move(evidence), catalog::cite(sender.source)};
+    candidate.findings.push_back(finding);
+    candidate.electrical = {JointState::look, "not known", {finding}};
+  };
+  if (!electrical_.side().gauge) return unknown("Whether the needle tells the truth is not known: the gauge is not known.", "no gauge");
+  if (!sender.family && lot == nullptr) return unknown("The catalogue does not know this part's resistance.", "no family");
+  const Electrics* electrics = lot != nullptr ? electrical_.ofLot(*lot, sender.family.value_or(catalog::FamilyKey{})) : electrical_.ofFamily(*sender.family);
+  if (electrics == nullptr) return unknown("Its curve cannot be held against this gauge: " + electrical_.why() + ".", candidate.family);
+  candidate.curve = electrics->curve;
+  candidate.errors = electrics->errors;
+  candidate.wide = electrics->wide;
+  candidate.trim = electrics->trim;
+  candidate.verdict = electrics->verdict;
+  append(candidate.findings, electrics->verdict.findings);
+
+  candidate.electrical.findings = electrics->verdict.findings;
+  const std::string worst = printDifference(electrics->errors.worst.error, options_.units);
+  switch (electrics->verdict.electrical) {
+    case pairing::Electrical::sameFamily:
+    case pairing::Electrical::withinLimits: candidate.electrical.state = JointState::fits, candidate.electrical.words = "fits, worst " + worst; break;
+    case pairing::Electrical::trimmedWithinLimits:
+      candidate.electrical.state = JointState::withPart;
+      candidate.electrical.words = "with " + candidate.trim->network.name();
+      break;
+    case pairing::Electrical::readsHigh: candidate.electrical.state = JointState::cut, candidate.electrical.words = "reads high, " + worst; break;
+    case pairing::Electrical::undecided: candidate.electrical.state = JointState::look, candidate.electrical.words = "not settled"; break;
+    case pairing::Electrical::refused: candidate.electrical.state = JointState::cut, candidate.electrical.words = "misreads, " + worst; break;
+  }
+}
+
+void SenderJudge::judgeEra(const catalog::Sender& sender, Candidate& candidate) const {
+  if (!portChoice_.made.likeliest) return;
+  const int year = static_cast<int>(std::chrono::year_month_day{*portChoice_.made.likeliest}.year());
+  const bool before = sender.fittedNew.from && year < *sender.fittedNew.from;
+  const bool after = sender.fittedNew.until && year >= *sender.fittedNew.until;
+  if (!before && !after) return;
+  candidate.findings.push_back({"era-differs", Severity::note,
+                                fmt::format("Fitted new {} the engine was made ({}); thread and gauge decide, not the year.",
+                                            before ? "only after" : "before", year),
+                                portChoice_.made.words, catalog::cite(sender.source)});
+}
+
+void SenderJudge::lookOnTheShelf(const catalog::Sender& sender, Candidate& candidate) const {
+  for (const catalog::Stock& stock : catalog::stock(catalogue_, sender.id)) {
+    if (stock.quantity > 0) candidate.shelf.push_back({stock.bin, stock.quantity});
+  }
+  const auto chain = catalog::replacements(catalogue_, sender.id);
+  if (chain.empty()) return;
+  candidate.replacedBy = chain.back().sender.text;
+  candidate.findings.push_back({"superseded", Severity::note,
+                                fmt::format("No longer supplied: {} stands in for it since {}.", candidate.replacedBy, chain.back().since),
+                                fmt::format("{} step{}", chain.size(), chain.size() == 1 ? "" : "s"), catalog::cite(chain.back().source)});
+}
+
+void SenderJudge::conclude(const catalog::Sender& sender, Candidate& candidate) const {
+  const bool variable = sender.kind == catalog::SenderKind::variableSender;
+  const bool joins = candidate.screw.state != JointState::cut && candidate.plug.state != JointState::cut &&
+                     gravest(candidate.screw.findings) < Severity::refusal && gravest(candidate.plug.findings) < Severity::refusal;
+  if (!variable || !joins) candidate.rank = pairing::Rank::refused;
+  else if (!candidate.verdict) candidate.rank = pairing::Rank::undecided;
+  else
+    candidate.rank = pairing::rankOf(candidate.verdict->electrical, candidate.plug.state == JointState::withPart,
+                                     candidate.screw.state == JointState::withPart);
+  if (candidate.rank == pairing::Rank::trimmedWithinLimits) candidate.partsNeeded.push_back(candidate.trim->network.name());
+
+  // One plain sentence: what speaks against it first, else what the needle does and what has to be added.
+  const auto firstOf = [](const std::vector<Finding>& findings, Severity least) -> std::string {
+    for (const Finding& finding : findings) {
+      if (finding.severity >= least) return finding.sentence;
+    }
+    return {};
+  };
+  if (!variable) candidate.sentence = kindSentence(sender.kind);
+  else if (candidate.screw.state == JointState::cut) candidate.sentence = firstOf(candidate.screw.findings, Severity::warning);
+  else if (candidate.plug.state == JointState::cut) candidate.sentence = firstOf(candidate.plug.findings, Severity::caution);
+  else if (candidate.verdict) candidate.sentence = candidate.verdict->sentence;
+  else candidate.sentence = firstOf(candidate.electrical.findings, Severity::note);
+  if (joins && variable && candidate.screw.state == JointState::withPart)
+    candidate.sentence += fmt::format(" Thread {}: add {} in this port.", sender.thread.text, candidate.screw.words);
+  if (joins && variable && candidate.plug.state == JointState::withPart) candidate.sentence += fmt::format(" Add {}.", candidate.plug.words);
+  if (joins && candidate.rank == pairing::Rank::sameFamily && candidate.shelf.empty()) candidate.sentence += " None on the shelf.";
+
+  candidate.link = {"Sender", candidate.lot.empty() ? candidate.part : fmt::format("{}, lot {}", candidate.part, candidate.lot),
+                    fmt::format("{} · {}", candidate.family.empty() ? candidate.kind : candidate.family, sender.thread.text),
+                    candidate.fittedNow ? "in the head now" : candidate.lot.empty() ? "selected" : "by its own bench curve", Basis::known};
+}
+
+void rank(std::vector<Candidate>& candidates) {
+  const auto key = [](const Candidate& c) {
+    // As it would be fitted: a trimmed one by its error with the network in place.
+    const pairing::ErrorTable* fitted = c.rank == pairing::Rank::trimmedWithinLimits ? &c.trim->after : c.errors ? &*c.errors : nullptr;
+    const double worst = fitted != nullptr ? std::abs(inKelvin(fitted->worst.error)) : 1e9;
+    return std::tuple(c.rank, c.partsNeeded.size(), !c.replacedBy.empty(), c.shelf.empty(), worst, c.part, c.lot);
+  };
+  std::stable_sort(candidates.begin(), candidates.end(), [&](const Candidate& a, const Candidate& b) { return key(a) < key(b); });
+}
+
+}  // namespace ohmkin::workflow

@@ -1,0 +1,54 @@
+#pragma once
+#include <catalog/shop.h>
+#include <joint/port.h>
+#include <joint/terminal.h>
+#include <map>
+#include <workflow/answer.h>
+#include <workflow/judge_electrical.h>
+#include <workflow/resolve_dash.h>
+#include <workflow/resolve_port.h>
+
+/// One sender judged for one branch: kind, electrical, thread, terminal, era; then one plain sentence and its rank.
+namespace ohmkin::workflow {
+
+class SenderJudge {
+ public:
+  SenderJudge(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port, const Question& question,
+              ElectricalJudge& electrical, const MatchOptions& options);
+
+  /// The sender by its family, and once more for each lot that was measured.
+  std::vector<Candidate> judge(const catalog::Sender& sender);
+
+  [[nodiscard]] const std::optional<joint::Terminal>& wireEnd() const { return wireEnd_; }
+  [[nodiscard]] const catalog::Thread* thread(const catalog::ThreadKey& key) const;
+  [[nodiscard]] const std::vector<joint::Bushing>& bushings() const { return bushings_; }
+  [[nodiscard]] const std::vector<catalog::Thread>& threads() const { return threads_; }
+
+ private:
+  Candidate judgeOne(const catalog::Sender& sender, const catalog::CurveRecord* lot);
+  void judgeKind(const catalog::Sender& sender, Candidate& candidate) const;
+  void judgeScrew(const catalog::Sender& sender, Candidate& candidate) const;
+  void judgePlug(const catalog::Sender& sender, Candidate& candidate) const;
+  void judgeNeedle(const catalog::Sender& sender, const catalog::CurveRecord* lot, Candidate& candidate);
+  void judgeEra(const catalog::Sender& sender, Candidate& candidate) const;
+  void lookOnTheShelf(const catalog::Sender& sender, Candidate& candidate) const;
+  void conclude(const catalog::Sender& sender, Candidate& candidate) const;
+
+  const catalog::Catalogue& catalogue_;
+  const DashChoice& dash_;
+  const PortChoice& portChoice_;
+  const Question& question_;
+  ElectricalJudge& electrical_;
+  const MatchOptions& options_;
+  std::vector<catalog::Thread> threads_;
+  std::vector<catalog::Terminal> terminals_;
+  std::vector<joint::Bushing> bushings_;
+  std::vector<joint::Pigtail> pigtails_;
+  std::optional<joint::Terminal> wireEnd_;
+  joint::Port port_;
+};
+
+/// Best first: rank, parts to buy, superseded last, on the shelf first, smallest worst error, part number.
+void rank(std::vector<Candidate>& candidates);
+
+}  // namespace ohmkin::workflow

@@ -1,0 +1,243 @@
+#include <algorithm>
+#include <bench/boiling.h>
+#include <fmt/format.h>
+#include <joint/thread.h>
+#include <set>
+#include <workflow/chain.h>
+#include <workflow/deciding_look.h>
+#include <workflow/gauges.h>
+#include <workflow/joints.h>
+#include <workflow/judge_sender.h>
+#include <workflow/match.h>
+#include <workflow/readings.h>
+
+namespace ohmkin::workflow {
+namespace {
+
+constexpr std::size_t kMostBranches = 6;  // more than anyone would look through; the deciding look comes first then anyway
+
+const std::vector<std::string> kCautions{
+    "Let the engine cool before you open anything; coolant under pressure scalds.",
+    "The gauge is an aid, a trimmed one more so. Prove it on the bench or against a thermometer. Local codes and licensed practice come first."};
+
+/// The gauge's side of a branch; what stands in its way becomes a finding, not a failure of the whole match.
+std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port, const Question& question,
+                                   std::vector<Finding>& findings) {
+  if (!dash.gauge) return std::nullopt;
+  const auto broken = [&](const Refusal& refusal) {
+    findings.push_back({"gauge-unreadable", Severity::warning, "This gauge cannot be computed with: " + refusal.sentence() + ".",
+                        "gauge " + dash.gauge->id.text, catalog::cite(dash.gauge->source)});
+    return std::nullopt;
+  };
+  const auto family = catalog::family(catalogue, dash.gauge->family);
+  if (!family) return std::nullopt;
+  const auto curve = curveOf(*family);
+  if (!curve) return broken(curve.error());
+  auto gauge = gaugeOf(*dash.gauge, curve->curve);
+  if (!gauge) return broken(gauge.error());
+
+  GaugeSide side;
+  side.gauge = std::make_shared<const gauge::Gauge>(std::move(*gauge));
+  side.family = family->id;
+  side.familyName = family->name;
+  side.temperaturesStated = curve->temperaturesStated;
+  side.gaugeTolerance = dash.gauge->tolerance.value_or(kAssumedGaugeTolerance);
+  side.source = catalog::cite(dash.gauge->source);
+  if (port.engine) {
+    const auto boils = bench::boilingUnderCap(port.engine->cap);
+    if (boils) side.boiling = *boils;
+  }
+  const Temperature thermostat = port.engine ? port.engine->thermostat : kUsualThermostat;
+  if (question.band) {
+    side.band = *question.band;
+  } else {
+    const auto band = pairing::defaultBand(*side.gauge, thermostat);
+    side.band = band ? *band : side.gauge->dial().marked();
+    if (!port.engine)
+      findings.push_back({"thermostat-assumed", Severity::note, "The engine is not known, so an 82 °C thermostat is assumed.", "no engine", "assumption"});
+  }
+  if (!dash.gauge->tolerance)
+    findings.push_back({"gauge-tolerance-assumed", Severity::note,
+                        "The gauge's own tolerance is not stated; a good one may be 5 to 10 % out, and that comes on top for every sender.",
+                        "gauge " + dash.gauge->id.text, "common practice, no source"});
+  return side;
+}
+
+/// Every sender that could go there, each once.
+std::vector<catalog::Sender> sendersThatCouldGoThere(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port,
+                                                     const Question& question, const std::optional<catalog::VehicleLine>& line,
+                                                     const SenderJudge& judge) {
+  std::vector<catalog::Sender> found;
+  std::set<std::string> seen;
+  const auto take = [&](std::vector<catalog::Sender> some) {
+    for (auto& sender : some) {
+      if (seen.insert(sender.id.text).second) found.push_back(std::move(sender));
+    }
+  };
+  if (const catalog::Thread* thread = port.thread ? judge.thread(*port.thread) : nullptr) {
+    std::vector<catalog::ThreadKey> threads{thread->id};
+    for (const auto& bushing : judge.bushings()) threads.emplace_back(bushing.sender);
+    for (const auto& other : judge.threads()) {
+      // Those that only seem to fit are looked at too, so that the warning is there when someone holds one.
+      if (joint::compare(threadOf(*thread), threadOf(other)).fit == joint::ThreadFit::looksAlikeButDoesNot) threads.push_back(other.id);
+    }
+    take(catalog::sendersWithThreads(catalogue, threads));
+  } else if (dash.gauge) {
+    take(catalog::sendersOfFamily(catalogue, dash.gauge->family));
+  }
+  if (line && port.engine && question.year) {
+    for (const auto& original : catalog::originalSenders(catalogue, line->id, port.engine->id, *question.year)) {
+      if (auto sender = catalog::sender(catalogue, original.sender)) take({std::move(*sender)});
+    }
+  }
+  if (!question.fitted.empty()) take(catalog::sendersNumbered(catalogue, question.fitted));
+  return found;
+}
+
+/// Where the person did not say what is in the head now, the part this engine left the works with is the likeliest.
+void markFitted(const catalog::Catalogue& catalogue, const PortChoice& port, const Question& question, std::vector<Candidate>& candidates) {
+  if (!question.fitted.empty() || !port.engine) return;
+  for (Candidate& candidate : candidates) {
+    if (!candidate.lot.empty() || candidate.kind != "variable sender") continue;
+    for (const auto& use : catalog::originalUses(catalogue, catalog::SenderKey(candidate.part))) {
+      if (use.engine != port.engine->id) continue;
+      if (port.made.likeliest) {
+        const int made = static_cast<int>(std::chrono::year_month_day{*port.made.likeliest}.year());
+        if (!use.years.holds(ModelYear{made}) && !use.years.holds(ModelYear{made + 1})) continue;
+      } else if (!question.year || !use.years.holds(*question.year)) {
+        continue;
+      }
+      candidate.fittedNow = true;
+      if (candidate.link.basisText == "selected") candidate.link.basisText = "likely in the head now";
+      return;
+    }
+  }
+}
+
+Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const DashChoice& dashChoice, const PortChoice& port, const Question& question,
+                  const MatchOptions& options) {
+  Branch branch;
+  branch.weight = port.weight / static_cast<double>(dash.choices.size());
+  const auto side = gaugeSide(catalogue, dashChoice, port, question, branch.findings);
+  if (side) {
+    branch.gauge = side->gauge;
+    branch.gaugeName = dashChoice.gauge->name;
+    branch.familyName = side->familyName;
+    branch.band = side->band;
+  }
+  if (dashChoice.cluster && !dashChoice.gauge)
+    branch.findings.push_back({"lamp-only", Severity::caution,
+                               "This cluster has a warning lamp and no gauge: a sender has nothing to drive. Name the gauge that will be fitted to go on.",
+                               dashChoice.assumes, catalog::cite(dashChoice.cluster->source)});
+
+  ElectricalJudge electrical(catalogue, side.value_or(GaugeSide{}), options);
+  SenderJudge judge(catalogue, dashChoice, port, question, electrical, options);
+  branch.gaugeLink = gaugeLink(dashChoice, branch.familyName, branch.gauge.get(), options.units);
+  branch.leadLink = leadLink(dashChoice, judge.wireEnd() ? judge.wireEnd()->name : "", !question.terminal.empty());
+  branch.portLink = portLink(port);
+  branch.engineLink = engineLink(port);
+  branch.era = eraJoint(port, question);
+
+  if (!dashChoice.cluster || dashChoice.gauge) {
+    for (const catalog::Sender& sender : sendersThatCouldGoThere(catalogue, dashChoice, port, question, dash.line, judge)) {
+      ++branch.considered;
+      for (Candidate& candidate : judge.judge(sender)) branch.ranked.push_back(std::move(candidate));
+    }
+  }
+  rank(branch.ranked);
+  markFitted(catalogue, port, question, branch.ranked);
+  if (side && side->boiling && *side->boiling < side->gauge->hotMark())
+    branch.findings.push_back({"boils-before-the-mark", Severity::warning,
+                               fmt::format("Plain water under this cap boils at {}, before the hot mark at {}: the needle cannot warn in time of that.",
+                                           print(*side->boiling, options.units), print(side->gauge->hotMark(), options.units)),
+                               "pressure cap of the engine family", "IAPWS-IF97 saturation line"});
+  return branch;
+}
+
+std::string branchTitle(const Dash& dash, const DashChoice& dashChoice, const EngineSide& engine, const PortChoice& port) {
+  std::string title;
+  if (dash.choices.size() > 1) title = dashChoice.assumes;
+  if (engine.choices.size() > 1) title += (title.empty() ? "" : " · ") + port.assumes;
+  return title;
+}
+
+void explainNothing(Answer& answer) {
+  if (answer.answered()) return;
+  answer.findings.push_back({"no-recommendation", Severity::caution,
+                             "No sender of this catalogue can be recommended here; the list says why for each, and what to look at comes first.",
+                             "every branch", "the catalogue"});
+}
+
+}  // namespace
+
+bool Answer::answered() const {
+  return std::any_of(branches.begin(), branches.end(), [](const Branch& branch) {
+    return std::any_of(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& candidate) { return candidate.recommended(); });
+  });
+}
+
+Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options) {
+  auto dash = resolveDash(catalogue, question);
+  if (!dash) return tl::make_unexpected(dash.error());
+  auto engine = resolveEngine(catalogue, question, dash->line);
+  if (!engine) return tl::make_unexpected(engine.error());
+  if (!question.fitted.empty() && catalog::sendersNumbered(catalogue, question.fitted).empty()) return tl::make_unexpected(unknownPart(catalogue, question.fitted));
+
+  Answer answer;
+  answer.question = question;
+  answer.cautions = kCautions;
+  answer.chips = dash->chips;
+  answer.chips.insert(answer.chips.end(), engine->chips.begin(), engine->chips.end());
+  answer.findings = dash->findings;
+  answer.findings.insert(answer.findings.end(), engine->findings.begin(), engine->findings.end());
+
+  std::vector<std::pair<Branch, Origin>> branches;
+  std::stable_sort(engine->choices.begin(), engine->choices.end(), [](const auto& a, const auto& b) { return a.weight > b.weight; });
+  for (std::size_t d = 0; d < dash->choices.size(); ++d) {
+    for (std::size_t p = 0; p < engine->choices.size(); ++p) {
+      if (branches.size() == kMostBranches) break;
+      Branch branch = makeBranch(catalogue, *dash, dash->choices[d], engine->choices[p], question, options);
+      branch.title = branchTitle(*dash, dash->choices[d], *engine, engine->choices[p]);
+      branches.emplace_back(std::move(branch), Origin{d, p});
+    }
+  }
+  const std::size_t possible = dash->choices.size() * engine->choices.size();
+  if (possible > branches.size())
+    answer.findings.push_back({"more-branches", Severity::caution,
+                               fmt::format("{} combinations are possible; {} are shown. Say more about the dash or the casting.", possible, branches.size()),
+                               "dash and engine not settled", "the catalogue"});
+  std::stable_sort(branches.begin(), branches.end(), [](const auto& a, const auto& b) { return a.first.weight > b.first.weight; });
+
+  std::vector<Origin> origins;
+  for (auto& [branch, origin] : branches) {
+    answer.branches.push_back(std::move(branch));
+    origins.push_back(origin);
+  }
+  std::vector<std::string> dashTells;
+  for (const DashChoice& choice : dash->choices) dashTells.push_back(choice.assumes);
+  answer.look = decidingLook(answer, origins, dashTells, *engine);
+  if (auto readings = judgeReadings(catalogue, question, options.units)) answer.findings.push_back(std::move(*readings));
+  explainNothing(answer);
+  return answer;
+}
+
+Needles needlesAt(const Branch& branch, const Candidate& candidate, Temperature t) {
+  Needles needles{t, {}, std::nullopt, std::nullopt};
+  if (!branch.gauge) return needles;
+  const gauge::Dial& dial = branch.gauge->dial();
+  needles.trueNeedle = dial.onStops(dial.angleOf(t));
+  if (!candidate.curve) return needles;
+  const auto resistance = candidate.curve->resistance(t);
+  if (!resistance) return needles;
+  needles.shown = branch.gauge->indicated(*resistance);
+  if (candidate.wide) {
+    const auto& rows = candidate.wide->rows;
+    const auto nearest = std::min_element(rows.begin(), rows.end(), [&](const auto& a, const auto& b) {
+      return std::abs(inKelvin(a.trueTemperature - t)) < std::abs(inKelvin(b.trueTemperature - t));
+    });
+    if (nearest != rows.end()) needles.uncertainty = nearest->uncertainty.total();
+  }
+  return needles;
+}
+
+}  // namespace ohmkin::workflow

@@ -1,0 +1,35 @@
+#pragma once
+#include <catalog/catalogue.h>
+#include <pairing/error_table.h>
+#include <pairing/monte_carlo.h>
+#include <pairing/trim_proposal.h>
+#include <pairing/verdict.h>
+#include <string>
+#include <workflow/match.h>
+
+namespace ohmkin::workflow {
+
+/// A gauge and a sender held against one another without a vehicle. Either may be a resistance family; a gauge named by family is
+/// the first one of the catalogue that was built for it, or, where none was, one that is true for it and marked over its curve.
+struct PairQuestion {
+  std::string gauge;   ///< family or gauge, by id or name
+  std::string sender;  ///< family or part number
+  std::optional<TemperatureSpan> band;  ///< default: 11 K below an 82 °C thermostat to the hot mark
+  pairing::TrimNetwork network;         ///< fitted already
+};
+
+struct PairAnswer {
+  std::string gaugeName;
+  std::string gaugeFamily;
+  std::string senderName;
+  std::string senderFamily;
+  std::shared_ptr<const gauge::Gauge> gauge;
+  curve::Curve sender;
+  bool temperaturesStated = true;
+  pairing::ErrorTable errors;
+  pairing::Verdict verdict;
+};
+
+Expected<PairAnswer> pair(const catalog::Catalogue& catalogue, const PairQuestion& question, const MatchOptions& options = {});
+
+}  // namespace ohmkin::workflow

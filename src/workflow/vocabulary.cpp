@@ -1,0 +1,91 @@
+#include <algorithm>
+#include <catalog/engines.h>
+#include <catalog/gauges.h>
+#include <catalog/joints.h>
+#include <catalog/senders.h>
+#include <catalog/vehicles.h>
+#include <fmt/format.h>
+#include <quantity/near_miss.h>
+#include <set>
+#include <workflow/vocabulary.h>
+
+namespace ohmkin::workflow {
+namespace {
+
+/// Folded parts of a name: "Ridgeway utility" → ridgeway, utility.
+std::vector<std::string> parts(std::string_view text) {
+  std::vector<std::string> out;
+  while (!text.empty()) {
+    const auto blank = text.find(' ');
+    if (std::string part = folded(text.substr(0, blank)); !part.empty()) out.push_back(std::move(part));
+    text = blank == std::string_view::npos ? std::string_view{} : text.substr(blank + 1);
+  }
+  return out;
+}
+
+bool somePartBegins(const Word& word, std::string_view beginning) {
+  if (word.folded.starts_with(beginning)) return true;
+  const auto all = parts(word.text);
+  return std::any_of(all.begin(), all.end(), [&](const std::string& part) { return part.starts_with(beginning); });
+}
+
+}  // namespace
+
+Vocabulary::Vocabulary(const catalog::Catalogue& catalogue) {
+  for (const auto& line : catalog::lines(catalogue)) {
+    const std::string note = fmt::format("{} · model years {}", line.makeName, plainSpan(line.years));
+    add(line.name, "line", line.id.text, note);
+    add(line.makeName + " " + line.name, "line", line.id.text, note);
+    for (const auto& also : line.also) add(also, "line", line.id.text, note);
+    add(line.id.text, "line", line.id.text, note);
+  }
+  for (const auto& option : catalog::clusterOptions(catalogue)) add(option, "cluster", option, "cluster option");
+  for (const auto& engine : catalog::engineFamilies(catalogue)) {
+    add(engine.name, "engine", engine.id.text, engine.makeName + " engine");
+    add(engine.id.text, "engine", engine.id.text, engine.makeName + " engine");
+  }
+  for (const auto& number : catalog::castingNumbers(catalogue)) add(number, "casting", number, "casting number");
+  for (const auto& terminal : catalog::terminals(catalogue)) {
+    add(terminal.name, "terminal", terminal.id.text, "terminal at the wire end");
+    add(terminal.id.text, "terminal", terminal.id.text, "terminal at the wire end");
+  }
+  for (const auto& thread : catalog::threads(catalogue)) add(thread.id.text, "port", thread.id.text, "thread of the port");
+  for (const auto& number : catalog::partNumbers(catalogue)) add(number, "fitted", number, "sender in the head now");
+}
+
+void Vocabulary::add(std::string text, std::string field, std::string id, std::string note) {
+  std::string key = folded(text);
+  if (!key.empty()) words_.push_back({std::move(text), std::move(key), std::move(field), std::move(id), std::move(note)});
+}
+
+const Word* Vocabulary::exactly(std::string_view wanted) const {
+  const auto found = std::find_if(words_.begin(), words_.end(), [&](const Word& word) { return word.folded == wanted; });
+  return found == words_.end() ? nullptr : &*found;
+}
+
+std::vector<const Word*> Vocabulary::beginning(std::string_view wanted, std::size_t most) const {
+  std::vector<const Word*> out;
+  std::set<std::pair<std::string, std::string>> seen;
+  for (const bool whole : {true, false}) {
+    for (const Word& word : words_) {
+      if (out.size() == most) return out;
+      if (whole ? !word.folded.starts_with(wanted) : word.folded.starts_with(wanted) || !somePartBegins(word, wanted)) continue;
+      if (seen.emplace(word.field, word.id).second) out.push_back(&word);
+    }
+  }
+  return out;
+}
+
+const Word* Vocabulary::onlyLineWith(std::string_view wanted) const {
+  const Word* found = nullptr;
+  for (const Word& word : words_) {
+    if (word.field != "line" || (found != nullptr && found->id == word.id)) continue;
+    const auto all = parts(word.text);
+    if (std::find(all.begin(), all.end(), wanted) == all.end()) continue;
+    if (found != nullptr) return nullptr;
+    found = &word;
+  }
+  return found;
+}
+
+}  // namespace ohmkin::workflow

@@ -1,0 +1,35 @@
+#pragma once
+#include <catalog/catalogue.h>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// The names a catalogue knows, for reading a typed line and for going on with it.
+namespace ohmkin::workflow {
+
+struct Word {
+  std::string text;    ///< as shown: "Ridgeway utility"
+  std::string folded;  ///< as compared
+  std::string field;   ///< the Question field it fills: "line", "cluster", "engine", "casting", "terminal", "port", "fitted", "gauge"
+  std::string id;      ///< what goes into that field
+  std::string note;    ///< "model years 1967–78"
+};
+
+class Vocabulary {
+ public:
+  explicit Vocabulary(const catalog::Catalogue& catalogue);
+
+  /// The word whose folded text is exactly this; lines before options before the rest. Null where there is none.
+  [[nodiscard]] const Word* exactly(std::string_view folded) const;
+  /// Words that begin with this, or hold a part that does, in the same order.
+  [[nodiscard]] std::vector<const Word*> beginning(std::string_view folded, std::size_t most) const;
+  /// The only vehicle line one of whose parts is this; null where none or several are.
+  [[nodiscard]] const Word* onlyLineWith(std::string_view folded) const;
+  [[nodiscard]] const std::vector<Word>& words() const { return words_; }
+
+ private:
+  void add(std::string text, std::string field, std::string id, std::string note);
+  std::vector<Word> words_;
+};
+
+}  // namespace ohmkin::workflow
