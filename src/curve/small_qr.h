@@ -1,0 +1,62 @@
+#pragma once
+#include <Eigen/Dense>
+#include <cmath>
+#include <cstddef>
+
+/// Linear least squares of a few parameters by Householder QR of [X | y], on the stack for short runs.
+namespace ohmkin::curve {
+
+template <int P>
+struct SmallFit {
+  Eigen::Matrix<double, P, 1> p;
+  Eigen::Matrix<double, P, P> covariance;  ///< (XᵀX)⁻¹
+  double sumOfSquares = 0;                 ///< of the residuals
+  double explained = 0;                    ///< sum of squares the parameters account for
+  bool sound = false;                      ///< false: columns (nearly) dependent, or not finite
+};
+
+constexpr int kStackRows = 32;  ///< tables up to here live on the stack
+constexpr int kShortRows = 16;  ///< tables up to here are padded with rows of zeros, which change nothing, so that
+                                ///< every size is known to the compiler
+constexpr double kLeastIndependent = 1e-11;  ///< part of a column not explained by those before it
+
+template <int P, int Rows, int MaxRows, class Fill>
+SmallFit<P> smallQr(std::size_t rows, Fill&& fill) {
+  using Table = Eigen::Matrix<double, Rows, P + 1, Eigen::ColMajor, MaxRows, P + 1>;
+  const auto n = static_cast<Eigen::Index>(rows);
+  Table xy;
+  if constexpr (Rows == Eigen::Dynamic) xy.resize(n, P + 1);
+  else xy.setZero();
+  for (Eigen::Index i = 0; i < n; ++i) {
+    std::array<double, P + 1> row{};
+    fill(static_cast<std::size_t>(i), row);
+    for (int k = 0; k <= P; ++k) xy(i, k) = row[static_cast<std::size_t>(k)];
+  }
+  const Eigen::Matrix<double, 1, P> norms = xy.template leftCols<P>().colwise().norm();
+  const Eigen::HouseholderQR<Eigen::Ref<Table>> qr(xy);  // in place
+
+  SmallFit<P> out;
+  const Eigen::Matrix<double, P, P> r = xy.template topLeftCorner<P, P>();
+  out.sound = std::isfinite(xy(P, P));
+  for (int k = 0; k < P; ++k) out.sound = out.sound && std::abs(r(k, k)) > kLeastIndependent * norms[k];
+  if (!out.sound) return out;
+  const Eigen::Matrix<double, P, 1> head = xy.col(P).template head<P>();
+  out.p = r.template triangularView<Eigen::Upper>().solve(head);
+  const Eigen::Matrix<double, P, P> inverse =
+      r.template triangularView<Eigen::Upper>().solve(Eigen::Matrix<double, P, P>::Identity());
+  out.covariance.noalias() = inverse * inverse.transpose();
+  out.sumOfSquares = xy(P, P) * xy(P, P);
+  out.explained = head.squaredNorm();
+  return out;
+}
+
+/// `fill(i, row)` writes P columns and the response of row i, already divided by its spread. Needs more rows than P.
+template <int P, class Fill>
+SmallFit<P> smallLeastSquares(std::size_t rows, Fill&& fill) {
+  if (rows <= static_cast<std::size_t>(P)) return {};
+  if (rows <= static_cast<std::size_t>(kShortRows)) return smallQr<P, kShortRows, kShortRows>(rows, fill);
+  if (rows <= static_cast<std::size_t>(kStackRows)) return smallQr<P, Eigen::Dynamic, kStackRows>(rows, fill);
+  return smallQr<P, Eigen::Dynamic, Eigen::Dynamic>(rows, fill);
+}
+
+}  // namespace ohmkin::curve
