@@ -17,8 +17,10 @@ struct Failure {
   FailureMode mode = FailureMode::opens;
   gauge::Reading atHotMark;  ///< with the coolant at the hot mark
   gauge::Reading atBandLow;
-  bool noticed = false;   ///< the needle leaves the marks, so that it is seen; else silent
-  bool readsLow = false;  ///< by more than the limits, low in the band or late at the hot mark
+  bool noticed = false;       ///< with the engine warm the needle is off the marks or lies at the cold one; else silent
+  TemperatureDifference low;  ///< most negative error over the band
+  TemperatureDifference high;  ///< most positive error over the band
+  bool readsLow = false;       ///< by more than the limits, low in the band or late at the hot mark
   Severity severity = Severity::note;
   std::string
       sentence;  ///< "The parallel resistor opens: the needle still moves and reads up to 14 K low. Nobody notices."
@@ -48,8 +50,8 @@ struct TrimProposal {
   std::vector<ToleranceCase> tolerances;  ///< for parts of 1 % and of 5 %
   std::vector<PartLoad> loads;
   std::vector<Failure> failures;
-  bool withinLimits = false;      ///< hot mark, low and high, with uncertainty of curves and resistors (k = 2)
-  bool permanent = false;         ///< within limits, and no failure reads low unnoticed
+  bool withinLimits = false;  ///< hot mark, low and high, with uncertainty of curves and resistors (k = 2)
+  bool permanent = false;  ///< within limits, and nothing that opens or shorts (a part, the lead) reads low unnoticed
   std::vector<Finding> findings;  ///< why not permanent; what to mind
   TrimSearch search;              ///< how it was found, and the best of the other topologies
 };

@@ -2,6 +2,7 @@
 #include <pairing/error_table.h>
 #include <pairing/limits.h>
 #include <pairing/preferred_values.h>
+#include <quantity/print.h>
 #include <array>
 #include <vector>
 
@@ -20,6 +21,7 @@ struct TrimOptions {
   std::vector<Ohms> drawer;  ///< not empty: only these values (what the shop stocks), any order
   Limits limits;
   PairOptions pair;          ///< pair.rows temperatures over the band are looked at
+  DisplayUnits units;        ///< of the sentences a proposal carries
   bool feedToSender = true;  ///< the sixth topology too, where the movement is a crossed coil with known coils
 };
 

@@ -1,0 +1,177 @@
+#include <pairing/trim_proposal.h>
+
+#include <fmt/format.h>
+#include <pairing/failures.h>
+#include <pairing/part_loads.h>
+#include <pairing/standing.h>
+#include <quantity/print.h>
+#include <algorithm>
+
+namespace ohmkin::pairing {
+namespace {
+
+constexpr double kWorthTheSolder = 0.05;  // K; less is no improvement
+constexpr double kLargestEasyRating = 5;  // W
+const char* const kComputed = "computed from the two curves and the network";
+
+/// None where the needle never reaches the mark; of a needle past it already, how early at least.
+std::optional<TemperatureDifference> latenessOf(const HotWarning& hot) {
+  if (const auto* reaches = std::get_if<Reaches>(&hot)) return reaches->late;
+  if (const auto* past = std::get_if<PastAlready>(&hot)) return -past->atLeastEarly;
+  return std::nullopt;
+}
+
+/// Every part at the end of its tolerance that makes the needle read lowest, and highest: ohms seen grow with every
+/// part.
+Expected<ToleranceCase> toleranceCase(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimNetwork& network,
+                                      TemperatureSpan band, PairOptions options, double tolerance) {
+  options.rows = std::min<std::size_t>(options.rows, 13);
+  ToleranceCase out;
+  out.tolerance = tolerance;
+  bool reached = true;
+  for (const double part : {1 - tolerance, 1 + tolerance}) {
+    const auto corner = makeNetwork(network.topology(), network.seriesOhms() * part, network.parallelOhms() * part,
+                                    network.feedOhms() * part);
+    if (!corner) return tl::make_unexpected(corner.error());
+    const auto table = errorTable(gauge, sender, *corner, band, options);
+    if (!table) return tl::make_unexpected(table.error());
+    const bool first = part < 1;
+    out.low = first ? table->low.error : std::min(out.low, table->low.error);
+    out.high = first ? table->high.error : std::max(out.high, table->high.error);
+    const auto late = latenessOf(table->hot);
+    reached = reached && late;
+    if (late) out.late = out.late ? std::max(*out.late, *late) : *late;
+  }
+  if (!reached) out.late.reset();
+  return out;
+}
+
+void addLimitFindings(TrimProposal& proposal, const TrimOptions& options) {
+  const Standings stands = against(proposal.after, options.limits);
+  proposal.withinLimits = stands.within() && !proposal.after.backwards;
+  const auto add = [&](Standing standing, const char* code, const std::string& what) {
+    if (standing == Standing::within) return;
+    const bool beyond = standing == Standing::beyond;
+    proposal.findings.push_back(
+        {code, beyond ? Severity::refusal : Severity::caution,
+         fmt::format("Even with {} {}{}.", proposal.network.name(), beyond ? "" : "it may be that ", what),
+         "error table with the trim fitted", kComputed});
+  };
+  add(stands.late, "trim-late",
+      "the needle reaches the hot mark more than " + printAmount(options.limits.late, options.units) + " late");
+  add(stands.low, "trim-low", "the needle reads more than " + printAmount(options.limits.low, options.units) + " low");
+  add(stands.high, "trim-high",
+      "the needle reads more than " + printAmount(options.limits.high, options.units) + " high");
+}
+
+void addFailureFindings(TrimProposal& proposal) {
+  bool mayStay = true;
+  for (const Failure& failure : proposal.failures) {
+    if (!forbidsStaying(failure)) continue;
+    mayStay = false;
+    proposal.findings.push_back({"trim-fails-silently", Severity::refusal,
+                                 "Not to be left in a vehicle. " + failure.sentence, "failure table of the trim",
+                                 kComputed});
+  }
+  proposal.permanent = proposal.withinLimits && mayStay;
+}
+
+void addHandlingFindings(TrimProposal& proposal) {
+  for (const PartLoad& part : proposal.loads)
+    if (inWatts(part.rating) > kLargestEasyRating)
+      proposal.findings.push_back(
+          {"trim-runs-hot", Severity::caution,
+           fmt::format(
+               "With the sender post shorted to the feed the {} would take {:.1f} W: fuse the feed, or fit {:.0f} W.",
+               part.part, std::max(inWatts(part.shortedToFeed), part.working ? inWatts(*part.working) : 0),
+               inWatts(part.rating)),
+           "15 V, derated for 105 °C", kComputed});
+  if (proposal.network.topology() == Topology::feedToSender)
+    proposal.findings.push_back(
+        {"trim-needs-fuse", Severity::warning,
+         "The feed resistor joins battery voltage to the lead: it must have its own fuse at the feed.",
+         proposal.network.name(), "common practice, no source"});
+  if (proposal.network.parts() > 0)
+    proposal.findings.push_back(
+        {"trim-mounting", Severity::note,
+         "Mount the resistors behind the dash, never on the engine; the gauge stays an aid, a trimmed one more so.",
+         proposal.network.name(), "common practice, no source"});
+}
+
+double weightedAt(const ErrorTable& table, double lowWeight) {
+  double worst = -1e300;
+  for (const ErrorRow& row : table.rows) {
+    const double error = inKelvin(row.error);
+    worst = std::max(worst, error > 0 ? error : -error * lowWeight);
+  }
+  return worst;
+}
+
+Expected<TrimProposal> judged(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimNetwork& network,
+                              TemperatureSpan band, const TrimOptions& options) {
+  auto after = errorTable(gauge, sender, network, band, options.pair);
+  if (!after) return tl::make_unexpected(after.error());
+  TrimProposal out;
+  out.network = network;
+  out.after = std::move(*after);
+  out.weightedWorst = kelvins(weightedAt(out.after, options.limits.lowWeight));
+  if (network.parts() > 0)
+    for (const double tolerance : {0.01, 0.05}) {
+      const auto corner = toleranceCase(gauge, sender, network, band, options.pair, tolerance);
+      if (!corner) return tl::make_unexpected(corner.error());
+      out.tolerances.push_back(*corner);
+    }
+  out.loads = partLoads(gauge, network);
+  out.failures = failuresOf(gauge, sender, network, out.after.covered, options);
+  addLimitFindings(out, options);
+  addFailureFindings(out);
+  addHandlingFindings(out);
+  return out;
+}
+
+}  // namespace
+
+Expected<TrimProposal> judgeTrim(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimNetwork& network,
+                                 TemperatureSpan band, const TrimOptions& options) {
+  if (const auto sound = checked(options.limits); !sound) return tl::make_unexpected(sound.error());
+  auto out = judged(gauge, sender, network, band, options);
+  if (!out) return out;
+  const auto before = errorTable(gauge, sender, {}, band, options.pair);
+  if (!before) return tl::make_unexpected(before.error());
+  out->weightedWorstBefore = kelvins(weightedAt(*before, options.limits.lowWeight));
+  return out;
+}
+
+Expected<TrimProposal> proposeTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
+                                   const TrimOptions& options) {
+  auto search = searchTrim(gauge, sender, band, options);
+  if (!search) return tl::make_unexpected(search.error());
+  const double before = inKelvin(search->ofTopology[0]->weightedWorst);
+  std::vector<Trimmed> better;
+  for (const auto& each : search->ofTopology)
+    if (each && inKelvin(each->weightedWorst) < before - kWorthTheSolder) better.push_back(*each);
+  if (better.empty())
+    return refuse("no-trim-helps", "trim", fmt::format("{} networks, none better than no resistor", search->networks),
+                  "a pair that resistors can bring closer");
+  std::stable_sort(better.begin(), better.end(),
+                   [](const Trimmed& a, const Trimmed& b) { return a.weightedWorst < b.weightedWorst; });
+
+  std::optional<TrimProposal> chosen;
+  for (const Trimmed& each : better) {
+    auto proposal = judged(gauge, sender, each.network, band, options);
+    if (!proposal) return tl::make_unexpected(proposal.error());
+    const bool mayStay = proposal->permanent;
+    if (mayStay && chosen)
+      proposal->findings.push_back(
+          {"better-trim-refused", Severity::note,
+           fmt::format("{} would come closer, but it must not be left in a vehicle.", chosen->network.name()),
+           chosen->findings.empty() ? "" : chosen->findings.front().sentence, kComputed});
+    if (mayStay || !chosen) chosen = std::move(*proposal);
+    if (mayStay) break;
+  }
+  chosen->weightedWorstBefore = kelvins(before);
+  chosen->search = std::move(*search);
+  return *chosen;
+}
+
+}  // namespace ohmkin::pairing
