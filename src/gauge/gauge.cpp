@@ -66,7 +66,7 @@ Expected<Gauge> Gauge::trueForFamily(Dial dial, curve::Curve family) {
 }
 
 Expected<Gauge> Gauge::withMovement(Dial dial, Movement movement, curve::Curve family) {
-  auto sound = checked(std::move(movement));
+  auto sound = checked(movement);
   if (!sound) return tl::make_unexpected(sound.error());
   auto wide = extended(family, dial.marked());
   if (!wide) return tl::make_unexpected(wide.error());
@@ -88,7 +88,7 @@ Expected<Gauge> Gauge::make(std::vector<Mark> marks, Angle lowStop, Angle highSt
 
 Expected<Gauge> Gauge::withoutNumbers(std::vector<Mark> marks, Angle lowStop, Angle highStop, Movement movement,
                                       const curve::Curve& family) {
-  auto sound = checked(std::move(movement));
+  auto sound = checked(movement);
   if (!sound) return tl::make_unexpected(sound.error());
   auto wide = extended(family, family.valid());
   if (!wide) return tl::make_unexpected(wide.error());

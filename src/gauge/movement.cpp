@@ -75,7 +75,7 @@ std::string_view movementName(const Movement& movement) {
   return "bench points";
 }
 
-Expected<Movement> checked(Movement movement) {
+Expected<Movement> checked(const Movement& movement) {
   if (const auto* coil = std::get_if<CrossedCoil>(&movement)) return checkedCoil(*coil);
   if (const auto* bimetal = std::get_if<Bimetal>(&movement)) return checkedBimetal(*bimetal);
   return checkedBench(std::get<BenchPoints>(movement));

@@ -71,7 +71,7 @@ std::string_view unanswered(const Movement& movement, const Conditions& conditio
 
 /// Refuses numbers out of range: a sweep of 0 or beyond 180°, ohms ≤ 0, fewer than four bench points, points not
 /// monotone.
-Expected<Movement> checked(Movement movement);
+Expected<Movement> checked(const Movement& movement);
 
 /// Needle angle before the stops; `sender` in [0, ∞].
 Angle deflection(const Movement& movement, Ohms sender, const Conditions& conditions = {});
