@@ -61,8 +61,4 @@ Expected<Layout> soundLayout(Layout layout);
 /// The layout must be sound.
 std::string encode(const Layout& layout, Date day);
 
-/// Every way the layout allows to write the day: optional fields in and out, with and without leading zeros; shifts and
-/// separators by their first character.
-std::vector<std::string> everySpelling(const Layout& layout, Date day);
-
 }  // namespace ohmkin::dating
