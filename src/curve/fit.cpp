@@ -1,0 +1,188 @@
+#include <curve/choice.h>
+#include <curve/fit.h>
+#include <curve/least_squares.h>
+#include <fmt/format.h>
+#include <algorithm>
+#include <boost/math/distributions/normal.hpp>
+#include <boost/math/distributions/students_t.hpp>
+#include <cmath>
+
+namespace ohmkin::curve {
+namespace {
+
+struct Known {
+  Form form;
+  std::string_view name;
+  std::size_t parameters;
+  double leastRange;
+};
+constexpr std::array<Known, 8> kForms{{
+    {Form::beta, "B-parameter curve", 2, 10},
+    {Form::steinhartHart3, "Steinhart–Hart with 3 terms", 3, 20},
+    {Form::steinhartHart4, "Steinhart–Hart with 4 terms", 4, 30},
+    {Form::exponential, "a·exp(b/(T + c))", 3, 20},
+    {Form::straight, "straight line in temperature", 2, 10},
+    {Form::quadratic, "polynomial of degree 2", 3, 20},
+    {Form::cubic, "polynomial of degree 3", 4, 30},
+    {Form::table, "monotone table", 0, 5},
+}};
+const Known& known(Form form) { return kForms.at(static_cast<std::size_t>(form)); }
+
+constexpr int kMostShifts = 6;
+
+Expected<void> check(const std::vector<Sample>& samples) {
+  std::size_t stated = 0;
+  for (std::size_t i = 0; i < samples.size(); ++i) {
+    const Sample& s = samples[i];
+    const bool numbers =
+        std::isfinite(inKelvin(s.at)) && inKelvin(s.at) > 0 && std::isfinite(inOhms(s.ohms)) && inOhms(s.ohms) > 0;
+    if (!numbers)
+      return refuse("fit-reading", fmt::format("reading {}", i + 1),
+                    fmt::format("{:g} °C, {:g} Ω", inCelsius(s.at), inOhms(s.ohms)),
+                    "a temperature above absolute zero and ohms above 0");
+    if (!(s.uKelvin >= 0 && s.uLnOhms >= 0 && std::isfinite(s.uKelvin) && std::isfinite(s.uLnOhms)))
+      return refuse("fit-uncertainty", fmt::format("reading {}", i + 1),
+                    fmt::format("{:g} K, {:g}", s.uKelvin, s.uLnOhms), "standard uncertainties of 0 or above");
+    if (s.uKelvin > 0 || s.uLnOhms > 0) ++stated;
+  }
+  if (stated != 0 && stated != samples.size())
+    return refuse("fit-uncertainty", "fit",
+                  fmt::format("uncertainties of {} readings out of {}", stated, samples.size()),
+                  "uncertainties of all readings or of none");
+  return {};
+}
+
+/// The curve's own derivatives and a column of half a lag up for cooling, down for heating; one linear step from the
+/// fitted curve.
+std::optional<Hysteresis> hysteresisOf(const Trial& trial, const Readings& readings) {
+  std::vector<std::size_t> rows;
+  std::size_t cooling = 0;
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    if (std::find(trial.outliers.begin(), trial.outliers.end(), i) != trial.outliers.end()) continue;
+    rows.push_back(i);
+    cooling += readings.direction[i] == Direction::cooling ? 1 : 0;
+  }
+  if (cooling < 2 || rows.size() - cooling < 2 || trial.form == Form::table) return std::nullopt;
+  const auto law = lawOf(trial.curve.model(), {inKelvin(trial.curve.valid().low), inKelvin(trial.curve.valid().high)});
+  if (!law) return std::nullopt;
+
+  const std::size_t all = std::visit([](const auto& l) { return l.parameters(); }, *law);
+  const bool fixedT0 = trial.form == Form::beta;  // t0 is no parameter of its own
+  const std::size_t p = fixedT0 ? 2 : all;
+  std::vector<double> columns(rows.size() * (p + 1));
+  std::vector<double> response(rows.size());
+  std::vector<double> gradient(all);
+  for (std::size_t k = 0; k < rows.size(); ++k) {
+    const std::size_t i = rows[k];
+    const double slope = trial.curve.lnOhmsSlope(readings.kelvin[i]);
+    const double spread = readings.spread(i, slope);
+    std::visit([&](const auto& l) { l.gradient(readings.kelvin[i], gradient); }, *law);
+    for (std::size_t j = 0; j < p; ++j) columns[j * rows.size() + k] = gradient[fixedT0 && j == 1 ? 2 : j] / spread;
+    columns[p * rows.size() + k] = (readings.direction[i] == Direction::cooling ? 0.5 : -0.5) * slope / spread;
+    response[k] = trial.lnResiduals[i] / spread;
+  }
+  const auto solved = linearLeastSquares(columns, response);
+  if (!solved) return std::nullopt;
+  const double lag = solved->parameters.back();
+  const double own = std::sqrt(solved->covariance.back());
+  const double u = own * (readings.stated ? std::max(1.0, solved->scatter()) : solved->scatter());
+  return Hysteresis{kelvins(lag), kelvins(u), std::abs(lag) > 2 * u};
+}
+
+Readings shifted(Readings readings, double lag) {
+  for (std::size_t i = 0; i < readings.size(); ++i)
+    readings.kelvin[i] += readings.direction[i] == Direction::cooling ? lag / 2 : -lag / 2;
+  return readings;
+}
+
+std::vector<Outlier> named(const Trial& trial, const Readings& readings) {
+  std::vector<Outlier> out;
+  for (const std::size_t i : trial.outliers) {
+    const double r = trial.lnResiduals[i];
+    const double apart = r / trial.curve.lnOhmsSlope(readings.kelvin[i]);
+    out.push_back({i, r, kelvins(apart),
+                   fmt::format("Reading {} ({:.1f} °C, {:.4g} Ω) lies {:.1f} % {} the curve of the others, as if it "
+                               "were {:.1f} K {}: beyond {:.1f} "
+                               "standard deviations; left out.",
+                               i + 1, readings.kelvin[i] - kZeroCelsius, std::exp(readings.lnOhms[i]),
+                               100 * std::abs(std::expm1(r)), r > 0 ? "above" : "below", std::abs(apart),
+                               apart > 0 ? "hotter" : "colder", kTukey)});
+  }
+  return out;
+}
+
+std::optional<Band> bandAbout(const Curve& curve, Temperature t, double u) {
+  const auto r = curve.resistance(t);
+  if (!r) return std::nullopt;
+  const double slope = std::abs(*curve.slope(t));
+  return Band{*r * std::exp(-u), *r * std::exp(u), kelvins(u / slope)};
+}
+
+}  // namespace
+
+std::string_view formName(Form form) { return known(form).name; }
+std::size_t parametersOf(Form form) { return known(form).parameters; }
+TemperatureDifference leastRange(Form form) { return kelvins(known(form).leastRange); }
+
+Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options) {
+  if (const auto sound = check(samples); !sound) return tl::make_unexpected(sound.error());
+  if (samples.size() < 3)
+    return refuse("fit-too-few-points", "fit", fmt::format("{} readings", samples.size()), "at least 3 readings");
+  const Readings given(samples, options.spreadInOhms);
+  auto choice = options.form ? asAsked(*options.form, given, options.robust) : choose(given, options.robust);
+  if (!choice) return tl::make_unexpected(choice.error());
+
+  // A lag that shows is taken off the temperatures, half from each run, and the form fitted again until it stands
+  // still.
+  std::optional<Hysteresis> lag = hysteresisOf(choice->trial, given);
+  Readings readings = given;
+  for (int shift = 0; shift < kMostShifts && lag && lag->significant; ++shift) {
+    readings = shifted(given, inKelvin(lag->difference));
+    auto again = asAsked(choice->trial.form, readings, options.robust);
+    if (!again) return tl::make_unexpected(again.error());
+    choice->trial = std::move(again->trial);
+    const auto left = hysteresisOf(choice->trial, readings);
+    if (!left) break;
+    lag->difference += left->difference;
+    lag->uncertainty = left->uncertainty;
+    if (std::abs(inKelvin(left->difference)) < 1e-3 * inKelvin(left->uncertainty)) break;
+  }
+
+  Trial& trial = choice->trial;
+  std::vector<TemperatureDifference> residuals;
+  for (std::size_t i = 0; i < readings.size(); ++i)
+    residuals.push_back(kelvins(trial.lnResiduals[i] / trial.curve.lnOhmsSlope(readings.kelvin[i])));
+  std::vector<Outlier> outliers = named(trial, readings);
+  return Fit{std::move(trial.curve),
+             trial.form,
+             std::move(trial.lnResiduals),
+             std::move(residuals),
+             std::move(outliers),
+             lag,
+             trial.scatter,
+             trial.chiSquare,
+             trial.freedom,
+             readings.stated,
+             trial.consistent,
+             std::move(choice->reason),
+             std::move(choice->candidates)};
+}
+
+double Fit::coverage(double probability) const {
+  const double tail = (1 + probability) / 2;
+  // a table's spread is stated, or taken from so many neighbours that the normal will do
+  if ((stated && consistent) || freedom == 0) return boost::math::quantile(boost::math::normal(), tail);
+  return boost::math::quantile(boost::math::students_t(static_cast<double>(freedom)), tail);
+}
+
+std::optional<Band> Fit::band(Temperature t, double probability) const {
+  const auto u = curve.knowledge(t);
+  return u ? bandAbout(curve, t, coverage(probability) * *u) : std::nullopt;
+}
+
+std::optional<Band> Fit::readingBand(Temperature t, double probability) const {
+  const auto u = curve.knowledge(t);
+  return u ? bandAbout(curve, t, coverage(probability) * std::hypot(*u, scatter)) : std::nullopt;
+}
+
+}  // namespace ohmkin::curve
