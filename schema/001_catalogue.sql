@@ -100,6 +100,7 @@ CREATE TABLE sender (
 ) STRICT;
 CREATE INDEX sender_by_thread ON sender (thread);
 CREATE INDEX sender_by_family ON sender (family);
+CREATE INDEX sender_by_plain_number ON sender (replace(replace(replace(replace(upper(id), ' ', ''), '-', ''), '.', ''), '/', ''));
 
 -- A curve belongs to a family, or to one lot of one part number: a part number is not a curve.
 CREATE TABLE curve (
@@ -209,8 +210,8 @@ CREATE TABLE cluster (
   option        TEXT NOT NULL,                  -- 'standard', 'gauge package', …
   year_from     INTEGER NOT NULL,
   year_until    INTEGER NOT NULL CHECK (year_until > year_from),
-  built_from    TEXT CHECK (built_from = date(built_from)),   -- build dates within those years; none: all of them
-  built_until   TEXT CHECK (built_until = date(built_until)),
+  built_from    TEXT CHECK (built_from = date(built_from, '+0 days')),   -- build dates within those years; none: all of them
+  built_until   TEXT CHECK (built_until = date(built_until, '+0 days')),
   gauge         TEXT REFERENCES gauge,          -- none: a warning lamp only
   terminal      TEXT REFERENCES terminal,       -- at the engine end of the lead
   lead_awg      INTEGER CHECK (lead_awg BETWEEN 8 AND 24),
@@ -250,7 +251,7 @@ CREATE TABLE date_layout (
   name          TEXT NOT NULL,
   found_on      TEXT NOT NULL CHECK (found_on IN ('head', 'block', 'intake', 'housing', 'assembly stamp')),
   example       TEXT NOT NULL,                  -- decodes under this layout
-  example_date  TEXT NOT NULL CHECK (example_date = date(example_date)),
+  example_date  TEXT NOT NULL CHECK (example_date = date(example_date, '+0 days')),
   source        TEXT NOT NULL REFERENCES source,
   pack          TEXT NOT NULL REFERENCES pack
 ) STRICT;
@@ -271,14 +272,15 @@ CREATE TABLE casting (
   engine        TEXT NOT NULL REFERENCES engine_family,
   role          TEXT NOT NULL CHECK (role IN ('head', 'intake', 'housing', 'block')),
   side          TEXT NOT NULL CHECK (side IN ('left', 'right', 'either', 'only')),
-  cast_from     TEXT NOT NULL CHECK (cast_from = date(cast_from)),
-  cast_until    TEXT NOT NULL CHECK (cast_until = date(cast_until)),
+  cast_from     TEXT NOT NULL CHECK (cast_from = date(cast_from, '+0 days')),
+  cast_until    TEXT NOT NULL CHECK (cast_until = date(cast_until, '+0 days')),
   layout        TEXT REFERENCES date_layout,
   source        TEXT NOT NULL REFERENCES source,
   pack          TEXT NOT NULL REFERENCES pack,
   CHECK (cast_from < cast_until)
 ) STRICT;
 CREATE INDEX casting_by_engine ON casting (engine, cast_from);
+CREATE INDEX casting_by_plain_number ON casting (replace(replace(replace(replace(upper(id), ' ', ''), '-', ''), '.', ''), '/', ''));
 
 CREATE TABLE port (
   casting       TEXT NOT NULL REFERENCES casting,
@@ -330,7 +332,7 @@ CREATE TABLE job_document (
   ordinal       INTEGER NOT NULL CHECK (ordinal >= 1),
   kind          TEXT NOT NULL,
   made          TEXT NOT NULL,
-  document      TEXT NOT NULL CHECK (json_valid(document)),
+  document      TEXT NOT NULL,                  -- JSON, checked before it comes here: json functions are barred in an untrusted schema
   PRIMARY KEY (job, ordinal)
 ) STRICT, WITHOUT ROWID;
 

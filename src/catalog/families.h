@@ -28,7 +28,7 @@ struct CurveRecord {
   std::optional<SenderKey> sender;
   std::string lot;
   CurveModel model = CurveModel::beta;
-  std::vector<double> coefficients;  ///< in the order of the model's definition; empty for a table
+  std::string coefficients;          ///< as curve::modelFrom reads them; empty for a table, whose points are samples
   std::vector<double> covariance;    ///< square, row by row; empty where not known
   double floor = 0;                  ///< least standard uncertainty of ln R
   TemperatureSpan valid;

@@ -1,5 +1,6 @@
 #pragma once
 #include <catalog/catalogue.h>
+#include <finding/refusal.h>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -40,9 +41,23 @@ struct Dangling {
 std::optional<Pack> pack(const Catalogue& catalogue, std::string_view id);
 std::vector<Pack> packs(const Catalogue& catalogue);  ///< all but the shop, by id
 
-/// True where a row with this key is in the table and would still be there if `exceptPack` were taken out. Only for
-/// tables with one key column, which is all that anything refers to.
-bool holds(const Catalogue& catalogue, std::string_view table, std::string_view key, std::string_view exceptPack = {});
+/// Looks rows up by their key, for references into what is already there.
+class RowFinder {
+ public:
+  explicit RowFinder(const Catalogue& catalogue);
+  ~RowFinder();
+  RowFinder(const RowFinder&) = delete;
+  RowFinder& operator=(const RowFinder&) = delete;
+
+  /// True where the table has a row with this key that would still be there if `exceptPack` were taken out. Only tables
+  /// with one key column, which is all that anything refers to (std::invalid_argument otherwise).
+  bool holds(std::string_view table, std::string_view key, std::string_view exceptPack = {});
+
+ private:
+  struct Statements;
+  const Catalogue& catalogue_;
+  std::unique_ptr<Statements> statements_;
+};
 
 /// One transaction that puts a pack in the place of its older self. Rolls back unless kept.
 class PackWriter {
@@ -53,13 +68,15 @@ class PackWriter {
   PackWriter(const PackWriter&) = delete;
   PackWriter& operator=(const PackWriter&) = delete;
 
-  /// `table` and `columns` must be the catalogue's own (std::invalid_argument otherwise); tables in the order in which
-  /// they refer to each other need not be kept. Throws CatalogueError with code row-refused where a rule of the table
-  /// is broken.
-  RowFate write(std::string_view table, std::span<const std::string> columns, std::span<const Cell> row);
+  /// `table` and `columns` must be the catalogue's own (std::invalid_argument otherwise). What a row is a part of comes
+  /// before it (a gauge before its marks); other references may be fulfilled later. Refuses, with code row-refused and
+  /// the rule as expected, a row that breaks a rule of its table or repeats a key of this pack; nothing of it is
+  /// written and more may follow.
+  Expected<RowFate> write(std::string_view table, std::span<const std::string> columns, std::span<const Cell> row);
 
   [[nodiscard]] std::vector<Dangling> dangling(std::size_t most = 200) const;
-  /// Writes the change log and commits. With anything dangling the commit throws and nothing is changed.
+  /// Writes the change log and commits; throws std::logic_error with anything dangling. Nothing may be written
+  /// afterwards.
   void keep(std::string_view who);
 
  private:

@@ -1,0 +1,107 @@
+#include <catalog/catalogue.h>
+#include <catalog/connection.h>
+#include <catalog/file_header.h>
+#include <catalog/migration.h>
+#include <embedded/ohmkin_schema.h>
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <unistd.h>
+#include <array>
+
+namespace ohmkin::catalog {
+namespace {
+
+namespace fs = std::filesystem;
+
+[[noreturn]] void refuseFile(const fs::path& file, std::string code, std::string found, std::string expected) {
+  throw CatalogueError({std::move(code), file.string(), std::move(found), std::move(expected)});
+}
+
+constexpr const char* kAnOhmkinFile = "an Ohmkin catalogue (.ohmkin)";
+
+/// Throws unless the file is a catalogue of ours and no newer than this program.
+FileHeader checkedHeader(const fs::path& file) {
+  const FileHeader header = readFileHeader(file);
+  switch (header.nature) {
+    case FileNature::missing:
+      refuseFile(file, "catalogue-missing", "no such file", kAnOhmkinFile);
+    case FileNature::folder:
+      refuseFile(file, "catalogue-is-folder", "a folder", kAnOhmkinFile);
+    case FileNature::unreadable:
+      refuseFile(file, "catalogue-unreadable", "a file you may not read", kAnOhmkinFile);
+    case FileNature::empty:
+      refuseFile(file, "catalogue-empty", "an empty file", kAnOhmkinFile);
+    case FileNature::notSqlite:
+      refuseFile(file, "catalogue-not-sqlite", "a file of another kind", kAnOhmkinFile);
+    case FileNature::sqlite:
+      break;
+  }
+  if (header.applicationId != Catalogue::kApplicationId)
+    refuseFile(file, "catalogue-not-ours", "a database of another program", kAnOhmkinFile);
+  return header;
+}
+
+void checkVersion(const fs::path& file, std::int64_t version, Access access) {
+  const int newest = Catalogue::newestVersion();
+  if (version > newest)
+    refuseFile(file, "catalogue-newer", fmt::format("a catalogue of version {}, made by a newer Ohmkin", version),
+               fmt::format("version {} at most; bring Ohmkin up to date", newest));
+  if (version < newest && access == Access::readOnly)
+    refuseFile(file, "catalogue-older",
+               fmt::format("a catalogue of version {}, which cannot be brought up to date here", version),
+               fmt::format("version {}; open it once with leave to write", newest));
+}
+
+bool mayWrite(const fs::path& path) { return faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) == 0; }
+
+fs::path folderOf(const fs::path& file) { return file.has_parent_path() ? file.parent_path() : fs::path("."); }
+
+fs::path beside(const fs::path& file, const char* ending) {
+  fs::path other = file;
+  other += ending;
+  return other;
+}
+
+bool hasContent(const fs::path& file) {
+  std::error_code error;
+  const auto size = fs::file_size(file, error);
+  return !error && size > 0;
+}
+
+/// Where the folder takes no files, SQLite cannot make the log and the shared index a WAL reader needs. Changes not yet
+/// written back would be missed, so with a log beside it the file is not immutable, whoever may write it.
+bool mustBeImmutable(const fs::path& file) {
+  return !mayWrite(folderOf(file)) && !hasContent(beside(file, "-wal")) && !hasContent(beside(file, "-journal"));
+}
+
+}  // namespace
+
+int Catalogue::newestVersion() { return static_cast<int>(schema::files().size()); }
+
+Catalogue Catalogue::open(const fs::path& file, Access access) {
+  checkVersion(file, checkedHeader(file).userVersion,
+               Access::readWrite);  // an older header may have a newer log beside it
+  if (access == Access::readWrite && (!mayWrite(file) || !mayWrite(folderOf(file))))
+    refuseFile(file, "catalogue-read-only", "a catalogue that cannot be written where it lies",
+               "a file and a folder you may write; copy it to a folder of your own");
+  try {
+    auto connection = std::make_unique<Connection>(file, access, access == Access::readOnly && mustBeImmutable(file));
+    const int version = userVersion(connection->database());
+    checkVersion(file, version, access);
+    if (version < newestVersion()) migrate(connection->database(), migrations());
+    return Catalogue(std::move(connection));
+  } catch (const SQLite::Exception& failure) {
+    rethrow(failure, file);
+  }
+}
+
+Catalogue::Catalogue(std::unique_ptr<Connection> connection) : connection_(std::move(connection)) {}
+Catalogue::Catalogue(Catalogue&&) noexcept = default;
+Catalogue& Catalogue::operator=(Catalogue&&) noexcept = default;
+Catalogue::~Catalogue() = default;
+
+const fs::path& Catalogue::file() const { return connection_->file(); }
+Access Catalogue::access() const { return connection_->access(); }
+bool Catalogue::immutable() const { return connection_->immutable(); }
+
+}  // namespace ohmkin::catalog

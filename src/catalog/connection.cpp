@@ -1,0 +1,99 @@
+#include <catalog/connection.h>
+#include <fmt/format.h>
+#include <sqlite3.h>
+#include <array>
+#include <utility>
+
+namespace ohmkin::catalog {
+namespace {
+
+constexpr int kBusyMilliseconds = 5000;
+
+/// A path as an SQLite URI; everything but plain path characters is escaped (sqlite.org/uri.html).
+std::string immutableUri(const std::filesystem::path& file) {
+  std::string uri = "file:";
+  for (const char c : std::filesystem::absolute(file).string()) {
+    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '/' ||
+                       c == '.' || c == '-' || c == '_';
+    if (plain) uri += c;
+    else uri += fmt::format("%{:02X}", static_cast<unsigned char>(c));
+  }
+  return uri + "?immutable=1";
+}
+
+/// A plain path that SQLite cannot take for a URI or for its in-memory name.
+std::string plainName(const std::filesystem::path& file) { return std::filesystem::absolute(file).string(); }
+
+int flags(Access access, bool immutable) {
+  int all = access == Access::readWrite ? SQLite::OPEN_READWRITE : SQLite::OPEN_READONLY;
+  if (immutable) all |= SQLite::OPEN_URI;
+  return all | SQLITE_OPEN_NOMUTEX;  // one thread a connection: see Catalogue
+}
+
+void configure(sqlite3* handle, int option, int value) { sqlite3_db_config(handle, option, value, nullptr); }
+
+}  // namespace
+
+Connection::Connection(const std::filesystem::path& file, Access access, bool immutable)
+    : file_(file),
+      access_(access),
+      immutable_(immutable),
+      database_(immutable ? immutableUri(file) : plainName(file), flags(access, immutable), kBusyMilliseconds) {
+  // A catalogue may come by mail: nothing in its schema may run functions, triggers or views of its own.
+  sqlite3* handle = database_.getHandle();
+  configure(handle, SQLITE_DBCONFIG_DEFENSIVE, 1);
+  configure(handle, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0);
+  configure(handle, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0);
+  configure(handle, SQLITE_DBCONFIG_ENABLE_VIEW, 0);
+  enforceForeignKeys(true);
+  sqlite3_int64 noMapping = 0;  // a damaged disk under a memory map ends the program instead of failing the read
+  sqlite3_file_control(handle, "main", SQLITE_FCNTL_MMAP_SIZE, &noMapping);
+  database_.exec(access == Access::readWrite ? "PRAGMA cell_size_check = ON; PRAGMA synchronous = FULL"
+                                             : "PRAGMA cell_size_check = ON");
+}
+
+SQLite::Statement& Connection::statement(const char* sql) {
+  const auto found = statements_.find(sql);
+  if (found != statements_.end()) return found->second;
+  return statements_.emplace(sql, SQLite::Statement(database_, sql)).first->second;
+}
+
+void Connection::enforceForeignKeys(bool enforce) {
+  configure(database_.getHandle(), SQLITE_DBCONFIG_ENABLE_FKEY, enforce ? 1 : 0);
+}
+
+void rethrow(const SQLite::Exception& failure, const std::filesystem::path& file) {
+  const auto error = [&](std::string code, std::string found, std::string expected) {
+    return CatalogueError({std::move(code), file.string(), std::move(found), std::move(expected)});
+  };
+  switch (failure.getErrorCode() & 0xFF) {
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+      throw error("catalogue-busy", "a catalogue another program is writing to",
+                  "it to be free; try again in a moment");
+    case SQLITE_READONLY:
+      throw error("catalogue-read-only", "a catalogue that cannot be written",
+                  "one that can; copy it to a folder of your own");
+    case SQLITE_CORRUPT:
+    case SQLITE_NOTADB:
+      throw error("catalogue-damaged", fmt::format("a damaged catalogue ({})", failure.what()),
+                  "a whole one; go back to your last copy of it");
+    case SQLITE_FULL:
+      throw error("catalogue-full", "no room left on the disk", "room for the change; nothing was changed");
+    case SQLITE_CANTOPEN:
+    case SQLITE_PERM:
+    case SQLITE_AUTH:
+    case SQLITE_IOERR:
+      throw error("catalogue-unreadable", fmt::format("a catalogue that could not be read ({})", failure.what()),
+                  "a file you may read, on a disk that works");
+    case SQLITE_ERROR:  // a statement that does not fit the tables: they are not those of this version
+    case SQLITE_SCHEMA:
+      throw error("catalogue-damaged",
+                  fmt::format("a catalogue whose tables are not as they should be ({})", failure.what()),
+                  "a whole one; go back to your last copy of it");
+    default:
+      throw error("catalogue-failed", fmt::format("the database's complaint '{}'", failure.what()), "it to work");
+  }
+}
+
+}  // namespace ohmkin::catalog

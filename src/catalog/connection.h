@@ -1,0 +1,48 @@
+#pragma once
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <catalog/catalogue.h>
+#include <string>
+#include <unordered_map>
+
+/// Inside this room only: the SQLite connection behind a Catalogue.
+namespace ohmkin::catalog {
+
+class Connection {
+ public:
+  Connection(const std::filesystem::path& file, Access access, bool immutable);
+
+  [[nodiscard]] const std::filesystem::path& file() const { return file_; }
+  [[nodiscard]] Access access() const { return access_; }
+  [[nodiscard]] bool immutable() const { return immutable_; }
+  [[nodiscard]] SQLite::Database& database() { return database_; }
+
+  /// The statement for this text, prepared at its first use and kept. `sql` must be a string literal: it is known by
+  /// its address.
+  SQLite::Statement& statement(const char* sql);
+  /// Foreign keys are checked row by row, or not at all while a whole pack is exchanged and checked at its end.
+  void enforceForeignKeys(bool enforce);
+
+ private:
+  std::filesystem::path file_;
+  Access access_;
+  bool immutable_;
+  SQLite::Database database_;  // before the statements, which must go first
+  std::unordered_map<const char*, SQLite::Statement> statements_;
+};
+
+/// SQLite's failure in the catalogue's words.
+[[noreturn]] void rethrow(const SQLite::Exception& failure, const std::filesystem::path& file);
+
+/// Resets a kept statement when a question is done, so that no read lock outlives it.
+class Use {
+ public:
+  explicit Use(SQLite::Statement& statement) : statement_(statement) {}
+  ~Use() { statement_.tryReset(); }
+  Use(const Use&) = delete;
+  Use& operator=(const Use&) = delete;
+
+ private:
+  SQLite::Statement& statement_;
+};
+
+}  // namespace ohmkin::catalog

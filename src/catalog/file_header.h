@@ -1,0 +1,19 @@
+#pragma once
+#include <cstdint>
+#include <filesystem>
+
+/// The first hundred bytes of an SQLite file (sqlite.org/fileformat2.html, "The Database Header"), read without SQLite:
+/// a file that is not ours is refused before anything could touch it, and it costs one read.
+namespace ohmkin::catalog {
+
+enum class FileNature { missing, folder, unreadable, empty, notSqlite, sqlite };
+
+struct FileHeader {
+  FileNature nature = FileNature::missing;
+  std::uint32_t applicationId = 0;
+  std::uint32_t userVersion = 0;  ///< of the main file; a newer one may still stand in its write-ahead log
+};
+
+FileHeader readFileHeader(const std::filesystem::path& file);
+
+}  // namespace ohmkin::catalog

@@ -1,0 +1,102 @@
+#include "small_catalogue.h"
+
+#include <catalog/migration.h>
+#include <catalog/vehicles.h>
+#include <QtTest>
+#include <array>
+
+using namespace ohmkin;
+using catalog::Access;
+using catalog::Catalogue;
+using catalog::Migration;
+
+namespace {
+
+constexpr Migration kFirst{"001", "CREATE TABLE a (x INTEGER PRIMARY KEY) STRICT; INSERT INTO a VALUES (1)"};
+constexpr Migration kSecond{"002", "CREATE TABLE b (x INTEGER REFERENCES a) STRICT; INSERT INTO b VALUES (1)"};
+
+SQLite::Database fresh(const std::filesystem::path& file) {
+  return {file.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE};
+}
+
+}  // namespace
+
+class MigrationTest : public QObject {
+  Q_OBJECT
+ private slots:
+  void aFreshFileHasAllOfThem();
+  void onlyWhatIsDueIsRun();
+  void aScriptThatFailsLeavesTheVersionBefore();
+  void aScriptThatLeavesReferencesNowhereIsRolledBack();
+  void anOlderCatalogueIsBroughtUpToDateAtOpening();
+  void foreignKeysAreOnAgainAfterwards();
+};
+
+void MigrationTest::aFreshFileHasAllOfThem() {
+  const test::Folder folder;
+  const Catalogue catalogue = Catalogue::create(folder.path("a.ohmkin"));
+  auto& database = catalogue.connection().database();
+  QCOMPARE(catalog::userVersion(database), Catalogue::newestVersion());
+  QCOMPARE(database.execAndGet("PRAGMA journal_mode").getString(), std::string("wal"));
+  QCOMPARE(database.execAndGet("PRAGMA synchronous").getInt(), 2);  // FULL
+  QCOMPARE(database.execAndGet("PRAGMA integrity_check").getString(), std::string("ok"));
+  QCOMPARE(database.execAndGet("SELECT id FROM pack").getString(), std::string("shop"));
+}
+
+void MigrationTest::onlyWhatIsDueIsRun() {
+  const test::Folder folder;
+  auto database = fresh(folder.path("a"));
+  const std::array one{kFirst};
+  const std::array both{kFirst, kSecond};
+  catalog::migrate(database, one);
+  QCOMPARE(catalog::userVersion(database), 1);
+  catalog::migrate(database, both);
+  QCOMPARE(catalog::userVersion(database), 2);
+  catalog::migrate(database, both);
+  QCOMPARE(database.execAndGet("SELECT count(*) FROM a").getInt(), 1);
+  QCOMPARE(database.execAndGet("SELECT count(*) FROM b").getInt(), 1);
+}
+
+void MigrationTest::aScriptThatFailsLeavesTheVersionBefore() {
+  const test::Folder folder;
+  auto database = fresh(folder.path("a"));
+  const std::array all{
+      kFirst, Migration{"002", "CREATE TABLE b (x); INSERT INTO a VALUES (2); INSERT INTO nowhere VALUES (1)"}};
+  QVERIFY_EXCEPTION_THROWN(catalog::migrate(database, all), SQLite::Exception);
+  QCOMPARE(catalog::userVersion(database), 1);
+  QCOMPARE(database.execAndGet("SELECT count(*) FROM a").getInt(), 1);
+  QVERIFY(!database.tableExists("b"));
+}
+
+void MigrationTest::aScriptThatLeavesReferencesNowhereIsRolledBack() {
+  const test::Folder folder;
+  auto database = fresh(folder.path("a"));
+  const std::array all{kFirst, kSecond, Migration{"003", "DELETE FROM a"}};
+  QVERIFY_EXCEPTION_THROWN(catalog::migrate(database, all), SQLite::Exception);
+  QCOMPARE(catalog::userVersion(database), 2);
+  QCOMPARE(database.execAndGet("SELECT count(*) FROM a").getInt(), 1);
+}
+
+void MigrationTest::anOlderCatalogueIsBroughtUpToDateAtOpening() {
+  const test::Folder folder;
+  const auto file = folder.path("old.ohmkin");
+  fresh(file).exec("PRAGMA application_id = " + std::to_string(static_cast<qint32>(Catalogue::kApplicationId)) +
+                   "; CREATE TABLE unrelated (x)");
+  {
+    const Catalogue catalogue = Catalogue::open(file, Access::readWrite);
+    QCOMPARE(catalog::userVersion(catalogue.connection().database()), Catalogue::newestVersion());
+  }
+  QCOMPARE(catalog::lines(Catalogue::open(file, Access::readOnly)).size(), std::size_t{0});
+}
+
+void MigrationTest::foreignKeysAreOnAgainAfterwards() {
+  const test::Folder folder;
+  auto database = fresh(folder.path("a"));
+  database.exec("PRAGMA foreign_keys = ON");
+  const std::array both{kFirst, kSecond};
+  catalog::migrate(database, both);
+  QCOMPARE(database.execAndGet("PRAGMA foreign_keys").getInt(), 1);
+}
+
+QTEST_APPLESS_MAIN(MigrationTest)
+#include "tst_migration.moc"
