@@ -93,6 +93,7 @@ Expected<ErrorTable> errorTable(const gauge::Gauge& gauge, const curve::Curve& s
   out.high = extremeOf(*pair, out.rows, -1, options);
   out.worst = -out.low.error > out.high.error ? out.low : out.high;
   HotAnswer hot = hotAnswer(*pair, options, out.backwards);
+  out.hotMark = gauge.hotMark();
   out.hot = std::move(hot.warning);
   out.hotSign = hot.sign;
   return out;

@@ -88,9 +88,10 @@ struct ErrorTable {
   TemperatureSpan asked;    ///< band as given
   TemperatureSpan covered;  ///< the part of it on the sender's curve; rows lie here
   std::vector<ErrorRow> rows;
-  Extreme worst;  ///< largest |error| over the covered band, between rows too
-  Extreme low;    ///< most negative error (may be above 0 where nothing reads low)
-  Extreme high;   ///< most positive error (may be below 0)
+  Extreme worst;        ///< largest |error| over the covered band, between rows too
+  Extreme low;          ///< most negative error (may be above 0 where nothing reads low)
+  Extreme high;         ///< most positive error (may be below 0)
+  Temperature hotMark;  ///< as printed, or as the dial was found to mean
   HotWarning hot;
   HotSign hotSign = HotSign::notSettled;
   bool backwards = false;  ///< the needle falls as the coolant warms: the sender turns the other way than the family

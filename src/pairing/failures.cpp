@@ -77,11 +77,11 @@ void addParallel(std::vector<Case>& cases, const gauge::Gauge& gauge, const Trim
     cases.push_back({part, mode, [with, then = ohmsThen](Ohms r) { return with(then, r); }, &gauge});
 }
 
-/// The gauges a failed feed resistor leaves; they have to outlive the cases.
+/// The gauges a failed feed resistor leaves, and last the one with it whole; they have to outlive the cases.
 std::vector<gauge::Gauge> gaugesAfterFeedFailure(const gauge::Gauge& gauge, Ohms x) {
   constexpr double kShort = 1e-3;  // Ω, for a solder bridge
   std::vector<gauge::Gauge> out{gauge};
-  for (const Ohms& then : {ohms(kShort), x * (1 + kDrift), x * (1 - kDrift)})
+  for (const Ohms& then : {ohms(kShort), x * (1 + kDrift), x * (1 - kDrift), x})
     out.push_back(trimmed(gauge, TrimNetwork::feedToSender(then)).value_or(gauge));
   return out;
 }
@@ -176,17 +176,17 @@ std::vector<Failure> failuresOf(const gauge::Gauge& gauge, const curve::Curve& s
   if (network.hasSeries()) addSeries(cases, gauge, network);
   if (network.hasParallel()) addParallel(cases, gauge, network);
   std::vector<gauge::Gauge> afterFeed;
+  const gauge::Gauge* whole = &gauge;
   const SeenBy asItIs = [network](Ohms r) { return network.seen(r); };
   if (network.topology() == Topology::feedToSender) {
     afterFeed = gaugesAfterFeedFailure(gauge, network.feedOhms());
+    whole = &afterFeed.back();
     const std::string part = "feed resistor " + printNominal(network.feedOhms());
     std::size_t i = 0;
     for (const FailureMode mode :
          {FailureMode::opens, FailureMode::shorts, FailureMode::driftsUp, FailureMode::driftsDown})
       cases.push_back({part, mode, asItIs, &afterFeed[i++]});
   }
-  const auto fitted = trimmed(gauge, network);
-  const gauge::Gauge* whole = fitted ? &*fitted : &gauge;
   cases.push_back({"lead", FailureMode::leadOpens, [network](Ohms) { return network.seen(kOpen); }, whole});
   cases.push_back({"lead", FailureMode::leadGrounded, [network](Ohms) { return network.seen(ohms(0)); }, whole});
 

@@ -1,5 +1,6 @@
 #pragma once
 #include <pairing/error_table.h>
+#include <quantity/print.h>
 #include <cstdint>
 #include <stop_token>
 #include <string>
@@ -13,6 +14,7 @@ struct Draws {
   std::size_t count = 100000;
   std::uint64_t seed = 1959;
   unsigned threads = 0;  ///< 0: as many as the machine has; the result does not depend on it
+  DisplayUnits units;    ///< of the sentence
   double disagreement =
       0.05;  ///< mean or standard uncertainty further apart than this part of u: first order does not hold there
 };
@@ -36,7 +38,8 @@ struct Sampled {
   [[nodiscard]] bool linear() const;
 };
 
-/// The same rows as the table's. Deterministic for a seed. Cancelled by the token: refusal "cancelled".
+/// The same rows as the table's, under its options. Deterministic for a seed. A feed resistor's tolerance is taken to
+/// second order. Refuses fewer than 1,000 draws or more than 10^8 values; cancelled by the token: refusal "cancelled".
 Expected<Sampled> monteCarlo(const gauge::Gauge& gauge, const curve::Curve& sender, const ErrorTable& table,
                              const Draws& draws = {}, std::stop_token stop = {});
 

@@ -33,6 +33,7 @@ Expected<OffsetCard> offsetCard(const gauge::Gauge& gauge, const curve::Curve& s
 /// and the old dial's own hot temperature as the hot mark.
 struct RemarkedDial {
   gauge::Dial dial;
+  bool extrapolated = false;         ///< a mark lies beyond where the sender's curve is established (by up to 25 K)
   std::vector<Temperature> leftOut;  ///< round temperatures at which the needle would lie on a stop
 };
 /// Refuses where the needle cannot show the hot temperature, or fewer than two marks remain.

@@ -22,6 +22,8 @@ class Pair {
   [[nodiscard]] const TrimNetwork& trim() const { return trim_; }
   [[nodiscard]] const gauge::Conditions& conditions() const { return conditions_; }
 
+  [[nodiscard]] bool standard() const { return standard_; }  ///< standard conditions
+
   [[nodiscard]] Ohms senderOhms(double kelvin) const;
   [[nodiscard]] Ohms seenOhms(double kelvin) const { return trim_.seen(senderOhms(kelvin)); }
   [[nodiscard]] gauge::Reading reading(double kelvin) const { return gauge().indicated(seenOhms(kelvin), conditions_); }

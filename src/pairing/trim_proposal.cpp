@@ -76,16 +76,21 @@ void addFailureFindings(TrimProposal& proposal) {
   proposal.permanent = proposal.withinLimits && mayStay;
 }
 
+/// What to do about a resistor that a shorted sender post would burn.
+std::string burning(const PartLoad& part) {
+  const double load = std::max(inWatts(part.shortedToFeed), part.working ? inWatts(*part.working) : 0);
+  const std::string takes =
+      fmt::format("With the sender post or the lead shorted, the {} would take {:.0f} W", part.part, load);
+  if (inWatts(part.rating) > kLargestEasyRating)
+    return takes + ", more than any handy one stands: put a fuse in the feed.";
+  return takes + fmt::format(": fit one of {:g} W.", inWatts(part.rating));
+}
+
 void addHandlingFindings(TrimProposal& proposal) {
   for (const PartLoad& part : proposal.loads)
-    if (inWatts(part.rating) > kLargestEasyRating)
+    if (inWatts(part.rating) > 1)
       proposal.findings.push_back(
-          {"trim-runs-hot", Severity::caution,
-           fmt::format(
-               "With the sender post shorted to the feed the {} would take {:.1f} W: fuse the feed, or fit {:.0f} W.",
-               part.part, std::max(inWatts(part.shortedToFeed), part.working ? inWatts(*part.working) : 0),
-               inWatts(part.rating)),
-           "15 V, derated for 105 °C", kComputed});
+          {"trim-runs-hot", Severity::caution, burning(part), "15 V, derated for 105 °C", kComputed});
   if (proposal.network.topology() == Topology::feedToSender)
     proposal.findings.push_back(
         {"trim-needs-fuse", Severity::warning,
@@ -115,18 +120,24 @@ Expected<TrimProposal> judged(const gauge::Gauge& gauge, const curve::Curve& sen
   out.network = network;
   out.after = std::move(*after);
   out.weightedWorst = kelvins(weightedAt(out.after, options.limits.lowWeight));
-  if (network.parts() > 0)
-    for (const double tolerance : {0.01, 0.05}) {
-      const auto corner = toleranceCase(gauge, sender, network, band, options.pair, tolerance);
-      if (!corner) return tl::make_unexpected(corner.error());
-      out.tolerances.push_back(*corner);
-    }
-  out.loads = partLoads(gauge, network);
   out.failures = failuresOf(gauge, sender, network, out.after.covered, options);
   addLimitFindings(out, options);
   addFailureFindings(out);
-  addHandlingFindings(out);
   return out;
+}
+
+/// What only the network that is shown needs.
+Expected<TrimProposal> completed(TrimProposal proposal, const gauge::Gauge& gauge, const curve::Curve& sender,
+                                 TemperatureSpan band, const TrimOptions& options) {
+  if (proposal.network.parts() > 0)
+    for (const double tolerance : {0.01, 0.05}) {
+      const auto corner = toleranceCase(gauge, sender, proposal.network, band, options.pair, tolerance);
+      if (!corner) return tl::make_unexpected(corner.error());
+      proposal.tolerances.push_back(*corner);
+    }
+  proposal.loads = partLoads(gauge, proposal.network);
+  addHandlingFindings(proposal);
+  return proposal;
 }
 
 }  // namespace
@@ -139,7 +150,7 @@ Expected<TrimProposal> judgeTrim(const gauge::Gauge& gauge, const curve::Curve& 
   const auto before = errorTable(gauge, sender, {}, band, options.pair);
   if (!before) return tl::make_unexpected(before.error());
   out->weightedWorstBefore = kelvins(weightedAt(*before, options.limits.lowWeight));
-  return out;
+  return completed(std::move(*out), gauge, sender, band, options);
 }
 
 Expected<TrimProposal> proposeTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
@@ -171,7 +182,7 @@ Expected<TrimProposal> proposeTrim(const gauge::Gauge& gauge, const curve::Curve
   }
   chosen->weightedWorstBefore = kelvins(before);
   chosen->search = std::move(*search);
-  return *chosen;
+  return completed(std::move(*chosen), gauge, sender, band, options);
 }
 
 }  // namespace ohmkin::pairing
