@@ -12,7 +12,11 @@ using Matrix = Eigen::MatrixXd;
 using Vector = Eigen::VectorXd;
 
 constexpr double kLeastIndependent = 1e-11;
-constexpr int kMostPolishing = 40;
+constexpr int kMostPolishing = 60;
+constexpr int kMostHalvings = 20;
+constexpr double kSettled = 1e-20;   // part of the sum of squares that a further step promises
+constexpr double kRounding = 1e-11;  // the same, where rounding hides whether the step delivers: it is taken on trust
+constexpr int kMostUnseen = 4;       // such steps
 
 std::size_t length(const Vector& v) { return static_cast<std::size_t>(v.size()); }
 
@@ -64,6 +68,19 @@ class InUnitsOfTheStart {
   std::size_t count_;
   Vector unit_;
 };
+
+/// Takes the step, halved until the sum of squares falls; false where it does not.
+bool descend(const InUnitsOfTheStart& function, Vector& at, const Vector& step, const Vector& residuals) {
+  Vector next(residuals.size());
+  double part = 1;
+  for (int halving = 0; halving < kMostHalvings; ++halving, part /= 2) {
+    const Vector trial = at - part * step;
+    if (!function(trial.data(), next.data(), nullptr) || !(next.squaredNorm() < residuals.squaredNorm())) continue;
+    at = trial;
+    return true;
+  }
+  return false;
+}
 
 LeastSquares reported(const Vector& p, const Matrix& covariance, double sum, std::size_t count, int steps) {
   LeastSquares out;
@@ -129,19 +146,18 @@ Expected<LeastSquares> leastSquares(const Residuals& residuals, std::size_t coun
 
   Matrix j(r.size(), unit.size());
   function(scaled.data(), r.data(), j.data());
+  int unseen = 0;
   for (int polish = 0; polish < kMostPolishing; ++polish, ++steps) {
     const Scaled qr(j);
     if (!r.allFinite() || !j.allFinite() || !qr.independent()) break;
     const Vector step = qr.solve(r);
-    const Vector next = scaled - step;
-    Vector rNext(r.size());
-    const bool better = function(next.data(), rNext.data(), nullptr) && rNext.squaredNorm() < r.squaredNorm();
-    const bool small = step.norm() <= 1e-9 * (scaled.norm() + 1e-9);
-    if (!better && small)
-      return reported(unit.cwiseProduct(scaled), unit.asDiagonal() * qr.covariance() * unit.asDiagonal(),
-                      r.squaredNorm(), count, steps);
-    if (!better) break;
-    scaled = next;
+    const double sum = r.squaredNorm();
+    const double gain = (j * step).squaredNorm();
+    if (gain <= kSettled * sum || unseen == kMostUnseen)
+      return reported(unit.cwiseProduct(scaled), unit.asDiagonal() * qr.covariance() * unit.asDiagonal(), sum, count,
+                      steps);
+    if (gain <= kRounding * sum) scaled -= step, ++unseen;
+    else if (!descend(function, scaled, step, r)) break;
     function(scaled.data(), r.data(), j.data());
   }
   return refuse("fit-not-settled", "fit", fmt::format("no minimum after {} steps", steps),
