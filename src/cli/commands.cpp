@@ -1,6 +1,9 @@
+#include <cli/date_command.h>
 #include <cli/demo_command.h>
 #include <cli/match_command.h>
 #include <cli/pair_command.h>
+#include <cli/plan_command.h>
+#include <cli/trim_command.h>
 
 namespace ohmkin::cli {
 
@@ -8,6 +11,9 @@ Commands allCommands() {
   Commands commands;
   commands.push_back(std::make_unique<MatchCommand>());
   commands.push_back(std::make_unique<PairCommand>());
+  commands.push_back(std::make_unique<TrimCommand>());
+  commands.push_back(std::make_unique<DateCommand>());
+  commands.push_back(std::make_unique<PlanCommand>());
   commands.push_back(std::make_unique<DemoCommand>());
   return commands;
 }

@@ -1,33 +1,38 @@
 #include <cli/common_options.h>
 #include <cli/json_values.h>
+#include <cli/pair_arguments.h>
 #include <cli/pair_command.h>
 #include <cli/table_text.h>
 #include <fmt/format.h>
 #include <ostream>
-#include <workflow/pair.h>
+#include <pairing/monte_carlo.h>
 
 namespace ohmkin::cli {
 namespace {
 
-std::string pairText(const workflow::PairAnswer& answer, const DisplayUnits& units) {
-  std::string text = fmt::format("Gauge   {} (built for {})\nSender  {} ({})\nNetwork {}\n\n", answer.gaugeName, answer.gaugeFamily, answer.senderName,
-                                 answer.senderFamily, answer.errors.trim.name());
-  text += wrapped(answer.verdict.sentence, 0, 0);
-  text += wrapped("At the hot mark: " + hotWarningText(answer.errors.hot, units) + ".", 0, 0);
-  text += "\n" + errorTableText(answer.errors, units) + "\n";
-  for (const Finding& finding : answer.verdict.findings) text += wrapped("- " + finding.sentence, 2, 0);
-  return text;
+Json json(const pairing::Sampled& sampled) {
+  Json rows = Json::array();
+  for (const auto& row : sampled.rows) {
+    rows.push_back({{"true_c", inCelsius(row.trueTemperature)},
+                    {"mean_k", inKelvin(row.mean)},
+                    {"standard_k", inKelvin(row.standard)},
+                    {"low95_k", inKelvin(row.low95)},
+                    {"high95_k", inKelvin(row.high95)},
+                    {"first_order_standard_k", inKelvin(row.firstOrder)},
+                    {"linear", row.linear}});
+  }
+  return {{"draws", sampled.draws.count}, {"seed", sampled.draws.seed}, {"comparison", sampled.comparison}, {"rows", std::move(rows)}};
 }
 
-std::string pairJson(const workflow::PairAnswer& answer) {
+std::string pairJson(const workflow::PairAnswer& answer, const std::optional<pairing::Sampled>& sampled) {
   Json out = document("ohmkin.pair", 1);
   out["gauge"] = {{"name", answer.gaugeName}, {"family", answer.gaugeFamily}};
   out["sender"] = {{"name", answer.senderName}, {"family", answer.senderFamily}};
-  out["network"] = json(answer.errors.trim);
   out["verdict"] = {{"electrical", pairing::electricalName(answer.verdict.electrical)},
                     {"sentence", answer.verdict.sentence},
-                    {"findings", json(answer.verdict.findings)}};
-  out["errors"] = json(answer.errors);
+                    {"findings", cli::json(answer.verdict.findings)}};
+  out["errors"] = cli::json(answer.errors);
+  out["monte_carlo"] = sampled ? json(*sampled) : Json();
   return text(out);
 }
 
@@ -40,9 +45,7 @@ const CommandSpec& PairCommand::spec() const {
                                 "",
                                 0,
                                 0,
-                                withCommonOptions({{"--gauge", "FAMILY", "family the gauge was built for, or the gauge itself"},
-                                                   {"--sender", "FAMILY", "family of the sender, or its part number"},
-                                                   {"--band", "LOW:HIGH", "temperatures that matter"}}),
+                                withPairOptions({{"--monte-carlo", "DRAWS", "propagate distributions as well (JCGM 101), and say where the two disagree"}}),
                                 "ohmkin pair --catalog demo.ohmkin --gauge A --sender C"};
   return spec;
 }
@@ -50,20 +53,31 @@ const CommandSpec& PairCommand::spec() const {
 Expected<Exit> PairCommand::run(const Arguments& arguments, Streams streams) const {
   const auto units = displayUnits(arguments);
   if (!units) return tl::make_unexpected(units.error());
-  workflow::PairQuestion question{arguments.one("--gauge"), arguments.one("--sender"), std::nullopt, {}};
-  for (const auto& [option, value] : {std::pair{"--gauge", &question.gauge}, std::pair{"--sender", &question.sender}}) {
-    if (value->empty()) return refuse("option-missing", option, "nothing", "a resistance family of the catalogue");
-  }
-  if (arguments.has("--band")) {
-    const auto band = parseBand(arguments.one("--band"), units->temperature, "--band");
-    if (!band) return tl::make_unexpected(band.error());
-    question.band = *band;
+  const auto question = pairQuestion(arguments, *units);
+  if (!question) return tl::make_unexpected(question.error());
+  pairing::Draws draws;
+  if (arguments.has("--monte-carlo")) {
+    const auto count = parseNumber(arguments.one("--monte-carlo"), "--monte-carlo");
+    if (!count || *count < 1000 || *count > 10'000'000)
+      return refuse("draws-out-of-range", "--monte-carlo", "'" + arguments.one("--monte-carlo") + "'", "a number of draws from 1000 to 10000000");
+    draws.count = static_cast<std::size_t>(*count);
   }
   const auto catalogue = openCatalogue(arguments);
   if (!catalogue) return tl::make_unexpected(catalogue.error());
-  const auto answer = workflow::pair(*catalogue, question, {{}, *units});
+  const auto answer = workflow::pair(*catalogue, *question, {{}, *units});
   if (!answer) return tl::make_unexpected(answer.error());
-  streams.out << (arguments.has("--json") ? pairJson(*answer) : pairText(*answer, *units));
+  std::optional<pairing::Sampled> sampled;
+  if (arguments.has("--monte-carlo")) {
+    auto done = pairing::monteCarlo(*answer->gauge, answer->sender, answer->errors, draws);
+    if (!done) return tl::make_unexpected(done.error());
+    sampled = std::move(*done);
+  }
+  if (arguments.has("--json")) {
+    streams.out << pairJson(*answer, sampled);
+    return Exit::answer;
+  }
+  streams.out << pairText(*answer, *units);
+  if (sampled) streams.out << wrapped(fmt::format("{} draws: {}", sampled->draws.count, sampled->comparison), 0, 0);
   return Exit::answer;
 }
 

@@ -1,0 +1,183 @@
+#include <algorithm>
+#include <catalog/layouts.h>
+#include <catalog/vehicles.h>
+#include <dating/model_year.h>
+#include <fmt/format.h>
+#include <quantity/near_miss.h>
+#include <workflow/date_engine.h>
+#include <workflow/layouts.h>
+
+namespace ohmkin::workflow {
+namespace {
+
+using catalog::Catalogue;
+
+dating::FoundOn placeOf(dating::CastingRole role) {
+  switch (role) {
+    case dating::CastingRole::head: return dating::FoundOn::head;
+    case dating::CastingRole::block: return dating::FoundOn::block;
+    case dating::CastingRole::intake: return dating::FoundOn::intake;
+    case dating::CastingRole::housing: return dating::FoundOn::housing;
+  }
+  return dating::FoundOn::head;
+}
+
+std::string_view roleName(dating::CastingRole role) { return dating::text(placeOf(role)); }
+
+Expected<std::vector<dating::Layout>> layoutsNamed(const Catalogue& catalogue, const std::string& id, dating::FoundOn place,
+                                                   const std::optional<catalog::Casting>& casting) {
+  const auto records = catalog::dateLayouts(catalogue);
+  std::vector<dating::Layout> found;
+  const std::string wanted = !id.empty() ? id : casting && casting->layout ? casting->layout->text : "";
+  for (const auto& record : records) {
+    if (!wanted.empty() ? folded(record.id.text) == folded(wanted) : dating::text(place) == catalog::text(record.foundOn))
+      found.push_back(layoutOf(record));
+  }
+  if (found.empty() && !wanted.empty()) {
+    std::vector<std::string> ids;
+    for (const auto& record : records) ids.push_back(record.id.text);
+    return refuse("layout-unknown", "--layout", fmt::format("'{}'", wanted), "a date layout of this catalogue" + perhaps(nearMisses(wanted, ids)));
+  }
+  return found;
+}
+
+CodeRead readCode(std::string name, const std::string& code, const std::vector<dating::Layout>& layouts, const DateSpan& window) {
+  CodeRead read{std::move(name), code, std::nullopt, {}, {}, {}, {}};
+  std::vector<Finding> reasons;
+  for (const dating::Layout& layout : layouts) {
+    dating::DecodeOptions options;
+    options.window = window;
+    auto decoded = dating::decode(layout, code, options);
+    if (!decoded) {
+      reasons.push_back({decoded.error().code, Severity::caution, decoded.error().sentence(), layout.name, "the code as given"});
+      continue;
+    }
+    reasons.insert(reasons.end(), decoded->findings.begin(), decoded->findings.end());
+    if (decoded->readings.empty()) continue;
+    read.layouts.push_back(layout.name);
+    read.readings.insert(read.readings.end(), decoded->readings.begin(), decoded->readings.end());
+    read.decoded.push_back(std::move(*decoded));
+  }
+  // Reasons matter where nothing reads, or where the one layout it must be written in objects to the plain text.
+  if (read.readings.empty() || layouts.size() == 1) read.findings = std::move(reasons);
+  std::stable_sort(read.readings.begin(), read.readings.end(), [](const auto& a, const auto& b) { return a.weight > b.weight; });
+  return read;
+}
+
+class Dater {
+ public:
+  Dater(const Catalogue& catalogue, const DateQuestion& question) : catalogue_(catalogue), question_(question) {}
+
+  Expected<DateAnswer> run() {
+    for (std::size_t i = 0; i < question_.castings.size(); ++i) {
+      if (const auto read = casting(question_.castings[i], i); !read) return tl::make_unexpected(read.error());
+    }
+    if (const auto read = stamp(); !read) return tl::make_unexpected(read.error());
+    if (const auto read = vehicle(); !read) return tl::make_unexpected(read.error());
+    evidence_.window = question_.window;
+    evidence_.beliefs = question_.beliefs;
+    auto posterior = dating::posterior(evidence_);
+    if (!posterior) return tl::make_unexpected(posterior.error());
+    answer_.posterior = std::move(*posterior);
+    answer_.findings.insert(answer_.findings.end(), answer_.posterior.findings.begin(), answer_.posterior.findings.end());
+    if (answer_.dated()) answer_.summary = dating::eraSummary(answer_.posterior.assembly);
+    sayWhoseEngine();
+    return std::move(answer_);
+  }
+
+ private:
+  Expected<void> casting(const CastingRead& asked, std::size_t index) {
+    std::optional<catalog::Casting> record;
+    if (!asked.number.empty()) {
+      auto found = catalog::castingsNumbered(catalogue_, asked.number);
+      if (found.empty())
+        return refuse("casting-unknown", std::string("--") + std::string(roleName(asked.role)), fmt::format("'{}'", asked.number),
+                      "a casting number of this catalogue" + perhaps(nearMisses(asked.number, catalog::castingNumbers(catalogue_))));
+      record = std::move(found.front());
+    }
+    const std::string name = nameOf(asked, index);
+    dating::DatedCasting dated{name, asked.role, {}, {}};
+    if (record) {
+      dated.produced = record->cast;
+      answer_.timeLine.push_back({fmt::format("{}: casting {} was made", name, record->id.text), record->cast, "casting"});
+    }
+    if (!asked.code.empty()) {
+      const auto layouts = layoutsNamed(catalogue_, asked.layout, placeOf(asked.role), record);
+      if (!layouts) return tl::make_unexpected(layouts.error());
+      CodeRead read = readCode(name, asked.code, *layouts, question_.window);
+      read.casting = record;
+      dated.readings = read.readings;
+      answer_.findings.insert(answer_.findings.end(), read.findings.begin(), read.findings.end());
+      answer_.codes.push_back(std::move(read));
+    }
+    evidence_.castings.push_back(std::move(dated));
+    return {};
+  }
+
+  std::string nameOf(const CastingRead& asked, std::size_t index) const {
+    if (!asked.name.empty()) return asked.name;
+    const auto same = std::count_if(question_.castings.begin(), question_.castings.end(), [&](const auto& c) { return c.role == asked.role; });
+    if (same < 2) return std::string(roleName(asked.role));
+    const auto before = std::count_if(question_.castings.begin(), question_.castings.begin() + static_cast<std::ptrdiff_t>(index),
+                                      [&](const auto& c) { return c.role == asked.role; });
+    return fmt::format("{} {}", roleName(asked.role), before + 1);
+  }
+
+  Expected<void> stamp() {
+    if (question_.stamp.empty()) return {};
+    const auto layouts = layoutsNamed(catalogue_, question_.stampLayout, dating::FoundOn::assemblyStamp, std::nullopt);
+    if (!layouts) return tl::make_unexpected(layouts.error());
+    CodeRead read = readCode("assembly stamp", question_.stamp, *layouts, question_.window);
+    answer_.findings.insert(answer_.findings.end(), read.findings.begin(), read.findings.end());
+    if (!read.readings.empty()) evidence_.stamp = dating::AssemblyStamp{read.readings, question_.padRecut};
+    answer_.codes.push_back(std::move(read));
+    return {};
+  }
+
+  Expected<void> vehicle() {
+    evidence_.vehicle.built = question_.built;
+    evidence_.vehicle.year = question_.year;
+    if (question_.built) answer_.timeLine.push_back({"vehicle built", {*question_.built, *question_.built + std::chrono::days{1}}, "vehicle"});
+    else if (question_.year)
+      answer_.timeLine.push_back({fmt::format("model year {} was built", question_.year->value), dating::usualProduction(*question_.year), "vehicle"});
+    if (question_.line.empty()) return {};
+    const auto lines = catalog::linesNamed(catalogue_, question_.line);
+    if (lines.empty()) {
+      std::vector<std::string> names;
+      for (auto& name : catalog::lineNames(catalogue_)) names.push_back(std::move(name.name));
+      return refuse("line-unknown", "--vehicle", fmt::format("'{}'", question_.line), "a vehicle line of this catalogue" + perhaps(nearMisses(question_.line, names)));
+    }
+    for (const auto& cluster : catalog::clusters(catalogue_, lines.front().id)) {
+      if (cluster.built.from) answer_.timeLine.push_back({"cluster changes: " + cluster.option, {cluster.built.from, *cluster.built.from + std::chrono::days{1}}, "cluster"});
+    }
+    return {};
+  }
+
+  void sayWhoseEngine() {
+    if (!answer_.posterior.firstEngine) return;
+    for (const Finding& finding : answer_.posterior.findings) {
+      if (finding.code.starts_with("engine-") && answer_.engineWords.empty()) answer_.engineWords = finding.sentence;
+    }
+    if (answer_.engineWords.empty())
+      answer_.engineWords = fmt::format("The chance that this is the vehicle's first engine is {:.0f} %.", 100 * *answer_.posterior.firstEngine);
+  }
+
+  const Catalogue& catalogue_;
+  const DateQuestion& question_;
+  dating::Evidence evidence_;
+  DateAnswer answer_;
+};
+
+}  // namespace
+
+Expected<DateAnswer> dateEngine(const Catalogue& catalogue, const DateQuestion& question) { return Dater(catalogue, question).run(); }
+
+Expected<dating::Decoded> tryLayout(const dating::Layout& layout, const std::string& text, const DateSpan& window) {
+  auto checked = dating::checkedLayout(layout);
+  if (!checked) return tl::make_unexpected(checked.error());
+  dating::DecodeOptions options;
+  options.window = window;
+  return dating::decode(*checked, text, options);
+}
+
+}  // namespace ohmkin::workflow
