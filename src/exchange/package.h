@@ -32,7 +32,6 @@ class PackageSource {
 
   /// The text of a file of that plain name; refuses what is missing, too large, or not a plain file.
   [[nodiscard]] Expected<std::string> read(std::string_view name, std::size_t largest) const;
-  [[nodiscard]] std::string describe(std::string_view name) const;  ///< how a complaint names the file: its plain name
 
  private:
   std::variant<std::filesystem::path, std::vector<PackageFile>> where_;

@@ -22,7 +22,7 @@ struct FieldDefinition {
   std::optional<double> exclusiveMaximum;
   std::string pattern;                            ///< a whole text must match; empty: anything
   std::function<bool(std::string_view)> matches;  ///< the pattern, compiled; empty where there is none
-  std::string example;                            ///< a sound value, shown in complaints
+  bool blanks = false;                            ///< may begin or end with a blank
 };
 
 struct ForeignKey {
@@ -31,11 +31,20 @@ struct ForeignKey {
   std::string refersTo;
 };
 
+/// What must hold between the cells of one row; cells without a value are left out, except by `together` and
+/// `exactlyOne`.
+struct RowRule {
+  enum class Kind { rising, notFalling, together, exactlyOne, different };
+  Kind kind = Kind::rising;
+  std::vector<std::string> fields;
+};
+
 struct TableDefinition {
   std::string name;
   std::vector<FieldDefinition> fields;
   std::vector<std::string> primaryKey;
   std::vector<ForeignKey> foreignKeys;
+  std::vector<RowRule> rules;
   [[nodiscard]] const FieldDefinition* field(std::string_view name) const;  ///< none: no such field
 };
 
