@@ -111,6 +111,12 @@ std::vector<Outlier> named(const Trial& trial, const Readings& readings) {
   return out;
 }
 
+double rootMeanSquare(const std::vector<double>& values) {
+  double squares = 0;
+  for (const double v : values) squares += v * v;
+  return values.empty() ? 0 : std::sqrt(squares / static_cast<double>(values.size()));
+}
+
 std::optional<Band> bandAbout(const Curve& curve, Temperature t, double u) {
   const auto r = curve.resistance(t);
   if (!r) return std::nullopt;
@@ -153,6 +159,9 @@ Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options)
   for (std::size_t i = 0; i < readings.size(); ++i)
     residuals.push_back(kelvins(trial.lnResiduals[i] / trial.curve.lnOhmsSlope(readings.kelvin[i])));
   std::vector<Outlier> outliers = named(trial, readings);
+  const std::size_t freedom = trial.freedom - (lag && lag->significant && trial.freedom > 1 ? 1 : 0);
+  const double widened =
+      trial.consistent ? 1 : std::sqrt(trial.chiSquare / static_cast<double>(std::max<std::size_t>(freedom, 1)));
   return Fit{std::move(trial.curve),
              trial.form,
              std::move(trial.lnResiduals),
@@ -161,7 +170,9 @@ Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options)
              lag,
              trial.scatter,
              trial.chiSquare,
-             trial.freedom,
+             readings.stated ? widened * rootMeanSquare(readings.uLnOhms) : trial.scatter,
+             widened * rootMeanSquare(readings.uKelvin),
+             freedom,
              readings.stated,
              trial.consistent,
              std::move(choice->reason),
@@ -182,7 +193,9 @@ std::optional<Band> Fit::band(Temperature t, double probability) const {
 
 std::optional<Band> Fit::readingBand(Temperature t, double probability) const {
   const auto u = curve.knowledge(t);
-  return u ? bandAbout(curve, t, coverage(probability) * std::hypot(*u, scatter)) : std::nullopt;
+  if (!u) return std::nullopt;
+  const double own = std::hypot(readingLn, readingKelvin * *curve.slope(t));
+  return bandAbout(curve, t, coverage(probability) * std::hypot(*u, own));
 }
 
 }  // namespace ohmkin::curve

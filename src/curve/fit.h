@@ -74,6 +74,9 @@ struct Fit {
   std::optional<Hysteresis> hysteresis;  ///< where both directions have at least two readings
   double scatter = 0;                    ///< standard deviation of ln R about the curve
   double chiSquare = 0;  ///< with stated uncertainties; else the sum of squares of ln R (of ohms with spreadInOhms)
+  double readingLn =
+      0;  ///< standard uncertainty of ln R of a further reading: as stated (root mean square), else the scatter
+  double readingKelvin = 0;  ///< and of its temperature, as stated
   std::size_t freedom = 0;
   bool stated = false;  ///< uncertainties were stated
   bool consistent =

@@ -25,6 +25,27 @@ struct TableLaw::Knots {
     return static_cast<std::size_t>(it - x.begin()) - 1;
   }
 
+  /// What each knot's ln R does to the slope at `knot`, times `weight`: the harmonic mean of the two chords beside it
+  /// (Fritsch and Butland, as Boost has it), the one chord at the ends.
+  template <class Add>
+  void addSlopeEffects(std::size_t knot, double weight, Add&& add) const {
+    const auto chord = [this](std::size_t i) { return (y[i + 1] - y[i]) / (x[i + 1] - x[i]); };
+    const auto addChord = [&](std::size_t i, double w) {
+      add(i, -w / (x[i + 1] - x[i]));
+      add(i + 1, w / (x[i + 1] - x[i]));
+    };
+    if (knot == 0) return addChord(0, weight);
+    if (knot + 1 == x.size()) return addChord(knot - 1, weight);
+    const double before = x[knot] - x[knot - 1];
+    const double after = x[knot + 1] - x[knot];
+    const double w1 = 2 * after + before;
+    const double w2 = after + 2 * before;
+    const double toBefore = d[knot] / chord(knot - 1);
+    const double toAfter = d[knot] / chord(knot);
+    addChord(knot - 1, weight * w1 / (w1 + w2) * toBefore * toBefore);
+    addChord(knot, weight * w2 / (w1 + w2) * toAfter * toAfter);
+  }
+
   std::vector<double> x;  ///< 1/T, rising (so by falling temperature)
   std::vector<double> y;  ///< ln R
   std::vector<double> d;  ///< dy/dx at the knots
@@ -100,12 +121,21 @@ double TableLaw::kelvinAt(double lnOhms) const {
 void TableLaw::gradient(double kelvin, std::span<double> out) const {
   const Knots& k = *knots_;
   std::fill(out.begin(), out.end(), 0.0);
-  const double x = 1 / kelvin;
+  const double x = std::clamp(1 / kelvin, k.x.front(), k.x.back());
   const std::size_t i = k.interval(x);
-  const double weight = (x - k.x[i]) / (k.x[i + 1] - k.x[i]);
+  const double h = k.x[i + 1] - k.x[i];
+  const double t = (x - k.x[i]) / h;
   const std::size_t last = k.x.size() - 1;  // the points of the model run the other way
-  out[last - i] = (1 - weight) * std::exp(-k.y[i]);
-  out[last - i - 1] = weight * std::exp(-k.y[i + 1]);
+  const auto add = [&](std::size_t knot, double perLn) { out[last - knot] += perLn * std::exp(-k.y[knot]); };
+
+  const double rise = t * t * (3 - 2 * t);
+  add(i, 1 - rise);
+  add(i + 1, rise);
+  k.addSlopeEffects(i, h * t * (1 - t) * (1 - t), add);
+  k.addSlopeEffects(i + 1, -h * t * t * (1 - t), add);
+  // continued straight beyond the outermost points
+  const double beyond = 1 / kelvin - x;
+  if (beyond != 0) k.addSlopeEffects(beyond < 0 ? 0 : last, beyond, add);
 }
 
 }  // namespace ohmkin::curve

@@ -17,7 +17,7 @@ class TableLaw {
   [[nodiscard]] double kelvinAt(double lnOhms) const;
   [[nodiscard]] double slope(double kelvin) const;
   [[nodiscard]] std::size_t parameters() const;
-  /// d ln R / d (ohms of each point); the interpolation is taken as straight between neighbours for this
+  /// d ln R / d (ohms of each point)
   void gradient(double kelvin, std::span<double> out) const;
 
  private:

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <boost/math/distributions/chi_squared.hpp>
+#include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <numeric>
 
@@ -133,6 +134,37 @@ Expected<Trial> reweighted(Loss loss, Form form, Readings& readings, Trial trial
   return trial;
 }
 
+/// The biweight's scale comes from the median of a few residuals and cries wolf. Readings it casts out stay out only
+/// where Student's t, with the scatter and the curve of the others, would put a good reading there in one run of a
+/// hundred. Returns the standard deviation of those that stay, in units of their spread; none where all do.
+std::optional<double> confirmedScale(Form form, Readings& readings) {
+  for (double& weight : readings.weight) weight = weight > 0 ? 1 : 0;
+  const auto n = static_cast<double>(readings.size());
+  while (readings.used() < readings.size()) {
+    const auto others = tryForm(form, readings);
+    if (!others) return std::nullopt;
+    const double scatter = std::sqrt(others->chiSquare / static_cast<double>(others->freedom));
+    const double scale = readings.stated ? std::max(1.0, scatter) : scatter;
+    const double limit =
+        boost::math::quantile(boost::math::students_t(static_cast<double>(others->freedom)), 1 - 0.005 / n);
+    const auto widest =
+        others->curve.extendedTo({kelvin(*std::min_element(readings.kelvin.begin(), readings.kelvin.end())),
+                                  kelvin(*std::max_element(readings.kelvin.begin(), readings.kelvin.end()))});
+    const Curve& curve = widest ? *widest : others->curve;
+    bool restored = false;
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+      if (readings.weight[i] > 0) continue;
+      const double own = scale * readings.spread(i, curve.lnOhmsSlope(readings.kelvin[i]));
+      const double sigma = std::hypot(own, curve.knowledge(kelvin(readings.kelvin[i])).value_or(0));
+      if (std::abs(others->lnResiduals[i]) > limit * sigma) continue;
+      readings.weight[i] = 1;
+      restored = true;
+    }
+    if (!restored) return scale;
+  }
+  return std::nullopt;
+}
+
 /// How much wider than the plain fit's the biweight's covariance is: Huber, Robust Statistics (1981) 7.6, over the
 /// readings that stay.
 double widening(const std::vector<double>& standard, double scale, std::size_t parameters) {
@@ -229,15 +261,19 @@ Expected<Trial> tryFormRobustly(Form form, Readings readings) {
   if (!plain || readings.size() < parameters + 4) return plain;
   const auto middle = reweighted(Loss::huber, form, readings, *plain, std::nullopt);
   if (!middle) return plain;
-  const double scale = robustScale(standardized(*middle, readings), readings, parameters);
-  const auto settled = reweighted(Loss::tukey, form, readings, *middle, scale);
+  const double first = robustScale(standardized(*middle, readings), readings, parameters);
+  const auto proposed = reweighted(Loss::tukey, form, readings, *middle, first);
+  if (!proposed) return plain;
+  const auto scale = confirmedScale(form, readings);
+  if (!scale) return plain;
+  const auto settled = reweighted(Loss::tukey, form, readings, *proposed, *scale);
   if (!settled) return plain;
   std::vector<std::size_t> outliers;
   for (std::size_t i = 0; i < readings.size(); ++i)
     if (readings.weight[i] == 0) outliers.push_back(i);
   if (outliers.empty()) return plain;
 
-  const double wider = widening(standardized(*settled, readings), scale, parameters);
+  const double wider = widening(standardized(*settled, readings), *scale, parameters);
   for (double& weight : readings.weight) weight = weight > 0 ? 1 : 0;
   const BareFit staying = bareFit(form, readings.bare());
   if (!staying.sound) return undetermined(form);

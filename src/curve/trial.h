@@ -37,8 +37,9 @@ struct Trial {
 /// Fits with the weights as they are.
 Expected<Trial> tryForm(Form form, const Readings& readings);
 /// Looks for outliers first: Huber's loss to find the middle and the scale (median of the residuals), then Tukey's
-/// biweight from there. Where nothing falls out, the plain fit. Otherwise the biweight's curve, with the covariance of
-/// the readings that stay.
+/// biweight from there; what that casts out is confirmed by a t test before the biweight is settled with the scatter of
+/// the readings that stay. Where nothing falls out, the plain fit; otherwise the biweight's curve with the covariance
+/// of the readings that stay.
 Expected<Trial> tryFormRobustly(Form form, Readings readings);
 /// The readings averaged where they repeat and joined by a monotone table; its covariance is theirs (or the roughness
 /// of the run).
