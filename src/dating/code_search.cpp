@@ -146,7 +146,7 @@ class Search {
     }
     for (const Standing& s : standings_[index(f, place)]) {
       if (path_.swapped + s.swapped + swapsToFinish_[index(f + 1, place + s.length)] > mostSwapped_) continue;
-      const Path before = path_;
+      const Mark mark{path_.swapped, path_.filled, path_.beyond, path_.spacing, path_.taken.size()};
       bool explained = spaceExplained;
       if (s.present) {
         const bool spaceHere = place > 0 && place < sight_.at.size() && sight_.spaceBefore[place];
@@ -155,7 +155,7 @@ class Search {
       }
       take(f, s);
       follow(f + 1, place + s.length, explained);
-      path_ = before;
+      stepBack(f, s, mark);
     }
   }
 
@@ -170,6 +170,23 @@ class Search {
     path_.values[static_cast<std::size_t>(part)] = s.value;
     path_.said[static_cast<std::size_t>(part)] = true;
     path_.beyond += !inRange(field(f).kind, s.value);
+  }
+
+  /// What a step changes in the path, for taking it back.
+  struct Mark {
+    int swapped;
+    int filled;
+    int beyond;
+    bool spacing;
+    std::size_t taken;
+  };
+  void stepBack(std::size_t f, const Standing& s, const Mark& mark) {
+    path_.swapped = mark.swapped;
+    path_.filled = mark.filled;
+    path_.beyond = mark.beyond;
+    path_.spacing = mark.spacing;
+    path_.taken.resize(mark.taken);
+    if (s.present) path_.said[static_cast<std::size_t>(partOf(field(f).kind))] = false;
   }
 
   const Template& template_;

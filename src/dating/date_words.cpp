@@ -1,0 +1,49 @@
+#include <dating/date_words.h>
+#include <dating/day_distribution.h>
+#include <dating/evidence.h>
+#include <fmt/format.h>
+#include <array>
+#include <cmath>
+
+namespace ohmkin::dating {
+namespace {
+
+std::string counted(long number, const char* unit) {
+  static constexpr std::array<std::string_view, 13> kWords{"no",    "one",   "two",  "three", "four",   "five",  "six",
+                                                           "seven", "eight", "nine", "ten",   "eleven", "twelve"};
+  const std::string figure =
+      number < 13 ? std::string(kWords[static_cast<std::size_t>(number)]) : fmt::format("{}", number);
+  return fmt::format("{} {}{}", figure, unit, number == 1 ? "" : "s");
+}
+
+}  // namespace
+
+std::string plainInterval(std::int64_t days) {
+  const double whole = static_cast<double>(std::abs(days));
+  if (whole >= 1.5 * 365) return counted(std::lround(whole / 365.2425), "year");
+  if (whole >= 91) return counted(std::lround(whole / 30.44), "month");
+  return counted(std::lround(whole), "day");
+}
+
+std::string percent(double probability) {
+  if (probability > 0.995) return "over 99 %";
+  if (probability < 0.005) return "under 1 %";
+  return fmt::format("{:.0f} %", probability * 100);
+}
+
+std::string capitalised(std::string text) {
+  if (!text.empty() && 'a' <= text.front() && text.front() <= 'z')
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  return text;
+}
+
+std::string eraSummary(const DayDistribution& days) {
+  if (days.empty()) return "not known";
+  std::string decades;
+  for (const DecadeShare& share : days.decades())
+    if (decades.empty() || share.probability > 0.05)
+      decades += fmt::format("{}{}s ({})", decades.empty() ? "" : " or ", share.decade, percent(share.probability));
+  return fmt::format("{}, most probably {}", decades, plainDate(days.mostProbable()));
+}
+
+}  // namespace ohmkin::dating

@@ -1,0 +1,16 @@
+#pragma once
+#include <cstdint>
+#include <string>
+
+/// Spans of time and probabilities as a person says them. Inner header of the room.
+namespace ohmkin::dating {
+
+/// "eleven years", "five months", "40 days": rounded to what matters.
+std::string plainInterval(std::int64_t days);
+
+/// "97 %", "over 99 %", "under 1 %".
+std::string percent(double probability);
+
+std::string capitalised(std::string text);
+
+}  // namespace ohmkin::dating
