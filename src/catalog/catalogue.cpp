@@ -70,8 +70,9 @@ bool hasContent(const fs::path& file) {
 
 /// Where the folder takes no files, SQLite cannot make the log and the shared index a WAL reader needs. Changes not yet
 /// written back would be missed, so with a log beside it the file is not immutable, whoever may write it.
-bool mustBeImmutable(const fs::path& file) {
-  return !mayWrite(folderOf(file)) && !hasContent(beside(file, "-wal")) && !hasContent(beside(file, "-journal"));
+bool mustBeImmutable(const fs::path& file, const FileHeader& header) {
+  return header.writeAheadLog && !mayWrite(folderOf(file)) && !hasContent(beside(file, "-wal")) &&
+         !hasContent(beside(file, "-journal"));
 }
 
 }  // namespace
@@ -79,13 +80,14 @@ bool mustBeImmutable(const fs::path& file) {
 int Catalogue::newestVersion() { return static_cast<int>(schema::files().size()); }
 
 Catalogue Catalogue::open(const fs::path& file, Access access) {
-  checkVersion(file, checkedHeader(file).userVersion,
-               Access::readWrite);  // an older header may have a newer log beside it
+  const FileHeader header = checkedHeader(file);
+  checkVersion(file, header.userVersion, Access::readWrite);  // an older header may have a newer log beside it
   if (access == Access::readWrite && (!mayWrite(file) || !mayWrite(folderOf(file))))
     refuseFile(file, "catalogue-read-only", "a catalogue that cannot be written where it lies",
                "a file and a folder you may write; copy it to a folder of your own");
   try {
-    auto connection = std::make_unique<Connection>(file, access, access == Access::readOnly && mustBeImmutable(file));
+    auto connection =
+        std::make_unique<Connection>(file, access, access == Access::readOnly && mustBeImmutable(file, header));
     const int version = userVersion(connection->database());
     checkVersion(file, version, access);
     if (version < newestVersion()) migrate(connection->database(), migrations());

@@ -14,17 +14,18 @@ class Connection;  // what the statements run on; known inside this room only
 /// One open catalogue file. Questions to it are the free functions of vehicles.h, gauges.h, engines.h, senders.h,
 /// families.h, joints.h, layouts.h and shop.h; packages come in through pack_writer.h.
 ///
-/// One thread at a time: a thread of its own opens a Catalogue of its own. Readers never wait for a writer; a writer
-/// waits a few seconds for another one, then throws catalogue-busy.
+/// One thread at a time: a thread of its own opens a Catalogue of its own. A writer waits a few seconds for another
+/// one, then throws catalogue-busy; readers and a writer do not wait for each other (write-ahead log, kept from the
+/// first write on).
 class Catalogue {
  public:
   /// Written into the file's header; names the format for any tool that looks. "OHMK" in ASCII.
   static constexpr std::uint32_t kApplicationId = 0x4F484D4BU;
 
   /// Throws CatalogueError. An older catalogue is migrated when opened readWrite (each migration whole or not at all)
-  /// and refused when opened readOnly. A catalogue that cannot be written where it lies (a shipped file, a read-only
-  /// medium) is read as immutable: no lock, no file beside it; so it must not be replaced by writing into it while it
-  /// is open.
+  /// and refused when opened readOnly. One with a write-ahead log, lying in a folder that takes no files and with
+  /// nothing left in the log, is read as immutable: no lock, no file beside it; so it must not be replaced by writing
+  /// into it while it is open.
   static Catalogue open(const std::filesystem::path& file, Access access);
 
   /// Makes a new, empty catalogue and opens it readWrite; `fill`, where given, puts rows in first. It is made under a

@@ -24,7 +24,11 @@ std::string immutableUri(const std::filesystem::path& file) {
 /// A plain path that SQLite cannot take for a URI or for its in-memory name.
 std::string plainName(const std::filesystem::path& file) { return std::filesystem::absolute(file).string(); }
 
+/// Memory statistics cost a lock at every allocation, a sixth of the time of reading the schema. Only before first use.
+void keepNoStatistics() { static const int done [[maybe_unused]] = sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0); }
+
 int flags(Access access, bool immutable) {
+  keepNoStatistics();
   int all = access == Access::readWrite ? SQLite::OPEN_READWRITE : SQLite::OPEN_READONLY;
   if (immutable) all |= SQLite::OPEN_URI;
   return all | SQLITE_OPEN_NOMUTEX;  // one thread a connection: see Catalogue
@@ -57,6 +61,9 @@ SQLite::Statement& Connection::statement(const char* sql) {
   if (found != statements_.end()) return found->second;
   return statements_.emplace(sql, SQLite::Statement(database_, sql)).first->second;
 }
+
+void Connection::useWriteAheadLog() { database_.tryExec("PRAGMA journal_mode = WAL"); }
+void Connection::useRollbackJournal() { database_.exec("PRAGMA journal_mode = DELETE"); }
 
 void Connection::enforceForeignKeys(bool enforce) {
   configure(database_.getHandle(), SQLITE_DBCONFIG_ENABLE_FKEY, enforce ? 1 : 0);

@@ -19,6 +19,11 @@ class Connection {
   /// The statement for this text, prepared at its first use and kept. `sql` must be a string literal: it is known by
   /// its address.
   SQLite::Statement& statement(const char* sql);
+  /// From the first write on, readers and writers keep out of each other's way. A file nobody has written to yet stays
+  /// without its log, so that reading it makes no files beside it. Where readers stand in the way it is left for the
+  /// next time.
+  void useWriteAheadLog();
+  void useRollbackJournal();  ///< the opposite, for a finished draft
   /// Foreign keys are checked row by row, or not at all while a whole pack is exchanged and checked at its end.
   void enforceForeignKeys(bool enforce);
 

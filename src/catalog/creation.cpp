@@ -65,7 +65,6 @@ void syncFolderOf(const fs::path& file) {
 void makeTables(const fs::path& file) {
   Connection connection(file, Access::readWrite, false);
   migrate(connection.database(), migrations());
-  connection.database().exec("PRAGMA journal_mode = WAL");  // kept in the file from here on
 }
 
 }  // namespace
@@ -85,6 +84,7 @@ Catalogue Catalogue::create(const fs::path& file, const std::function<void(Catal
     if (fill) {
       Catalogue unnamed = open(draft.path(), Access::readWrite);
       fill(unnamed);
+      unnamed.connection().useRollbackJournal();
     }  // closed here: the last connection writes the log back and removes it
   } catch (const SQLite::Exception& failure) {
     rethrow(failure, file);

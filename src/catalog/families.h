@@ -28,9 +28,9 @@ struct CurveRecord {
   std::optional<SenderKey> sender;
   std::string lot;
   CurveModel model = CurveModel::beta;
-  std::string coefficients;          ///< as curve::modelFrom reads them; empty for a table, whose points are samples
-  std::vector<double> covariance;    ///< square, row by row; empty where not known
-  double floor = 0;                  ///< least standard uncertainty of ln R
+  std::string coefficients;        ///< as curve::modelFrom reads them; empty for a table, whose points are samples
+  std::vector<double> covariance;  ///< square, row by row; empty where not known
+  double floor = 0;                ///< least standard uncertainty of ln R
   TemperatureSpan valid;
   std::vector<Sample> samples;  ///< in the order they were written down
   Source source;

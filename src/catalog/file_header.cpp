@@ -8,6 +8,8 @@ namespace {
 
 constexpr std::string_view kMagic{"SQLite format 3\0", 16};
 constexpr std::size_t kHeaderSize = 100;
+constexpr std::size_t kReadVersionAt = 19;
+constexpr char kWriteAheadLog = 2;
 constexpr std::size_t kUserVersionAt = 60;
 constexpr std::size_t kApplicationIdAt = 68;
 
@@ -33,7 +35,8 @@ FileHeader readFileHeader(const std::filesystem::path& file) {
   const auto got = static_cast<std::size_t>(in.sgetn(bytes.data(), static_cast<std::streamsize>(bytes.size())));
   if (got == 0) return {FileNature::empty};
   if (got < kHeaderSize || std::string_view(bytes.data(), kMagic.size()) != kMagic) return {FileNature::notSqlite};
-  return {FileNature::sqlite, bigEndian(bytes, kApplicationIdAt), bigEndian(bytes, kUserVersionAt)};
+  return {FileNature::sqlite, bytes[kReadVersionAt] == kWriteAheadLog, bigEndian(bytes, kApplicationIdAt),
+          bigEndian(bytes, kUserVersionAt)};
 }
 
 }  // namespace ohmkin::catalog

@@ -10,6 +10,7 @@ enum class FileNature { missing, folder, unreadable, empty, notSqlite, sqlite };
 
 struct FileHeader {
   FileNature nature = FileNature::missing;
+  bool writeAheadLog = false;  ///< it has been written to since it was made
   std::uint32_t applicationId = 0;
   std::uint32_t userVersion = 0;  ///< of the main file; a newer one may still stand in its write-ahead log
 };

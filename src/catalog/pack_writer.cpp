@@ -90,6 +90,7 @@ struct PackWriter::Work {
 };
 
 void PackWriter::Work::begin() {
+  connection.useWriteAheadLog();
   connection.enforceForeignKeys(false);  // rows come in any order; dangling() looks at all of them at the end
   transaction.emplace(connection.database(), SQLite::TransactionBehavior::IMMEDIATE);
   tables = packTables(connection.database());

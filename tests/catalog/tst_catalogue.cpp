@@ -58,6 +58,7 @@ class CatalogueTest : public QObject {
   void aNewerCatalogueIsRefusedAndLeftAsItWas();
   void anOlderOneIsRefusedWhenItCannotBeBroughtUpToDate();
   void aReadOnlyFileIsRefusedForWriting();
+  void aFileNobodyHasWrittenToIsReadAnywhere();
   void aShippedFileIsReadAsImmutable();
   void aLogBesideItKeepsItFromBeingImmutable();
   void aFileThatMayNotBeReadIsRefused();
@@ -151,10 +152,29 @@ void CatalogueTest::aReadOnlyFileIsRefusedForWriting() {
   QCOMPARE(test::Folder::bytes(file), before);
 }
 
+void CatalogueTest::aFileNobodyHasWrittenToIsReadAnywhere() {
+  const test::Folder folder;
+  const auto file = folder.path("a.ohmkin");
+  test::smallCatalogue(file);
+  mode(file, 0444);
+  mode(folder.path(""), 0555);
+  {
+    const AsNobody nobody;
+    const Catalogue catalogue = Catalogue::open(file, Access::readOnly);
+    QVERIFY(!catalogue.immutable());
+    QCOMPARE(catalog::lines(catalogue).size(), std::size_t{2});
+  }
+  mode(folder.path(""), 0755);
+  QCOMPARE(folder.names(), QStringList{"a.ohmkin"});
+}
+
 void CatalogueTest::aShippedFileIsReadAsImmutable() {
   const test::Folder folder;
   const auto file = folder.path("a shop's #1%.ohmkin");  // all that a URI would trip over
-  test::smallCatalogue(file);
+  {
+    const Catalogue written = test::smallCatalogue(file);
+    written.connection().useWriteAheadLog();
+  }
   mode(file, 0444);
   mode(folder.path(""), 0555);
   {
@@ -174,6 +194,7 @@ void CatalogueTest::aLogBesideItKeepsItFromBeingImmutable() {
   const auto file = folder.path("a.ohmkin");
   test::smallCatalogue(file);
   const Catalogue writer = Catalogue::open(file, Access::readWrite);
+  writer.connection().useWriteAheadLog();
   writer.connection().database().exec("UPDATE stock SET quantity = 77 WHERE bin = 'A1'");
   QVERIFY(folder.names().contains("a.ohmkin-wal"));
   mode(folder.path(""), 0555);
@@ -266,6 +287,7 @@ void CatalogueTest::theHeaderNamesTheFormat() {
 void CatalogueTest::readersSeeOneStateThroughASnapshot() {
   const test::Folder folder;
   const Catalogue writer = test::smallCatalogue(folder.path("a.ohmkin"));
+  writer.connection().useWriteAheadLog();
   const Catalogue reader = Catalogue::open(folder.path("a.ohmkin"), Access::readOnly);
   {
     const catalog::Snapshot snapshot(reader);

@@ -37,6 +37,8 @@ void MigrationTest::aFreshFileHasAllOfThem() {
   const Catalogue catalogue = Catalogue::create(folder.path("a.ohmkin"));
   auto& database = catalogue.connection().database();
   QCOMPARE(catalog::userVersion(database), Catalogue::newestVersion());
+  QCOMPARE(database.execAndGet("PRAGMA journal_mode").getString(), std::string("delete"));
+  catalogue.connection().useWriteAheadLog();  // as the first writer does
   QCOMPARE(database.execAndGet("PRAGMA journal_mode").getString(), std::string("wal"));
   QCOMPARE(database.execAndGet("PRAGMA synchronous").getInt(), 2);  // FULL
   QCOMPARE(database.execAndGet("PRAGMA integrity_check").getString(), std::string("ok"));
