@@ -3,13 +3,15 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <vector>
 
 namespace ohmkin::curve {
 namespace {
 
 constexpr int kMostSteps = 60;
 constexpr int kMostHalvings = 20;
-constexpr double kSettled = 1e-20;   // part of the sum of squares a further step would explain
+constexpr double kSettled =
+    1e-14;  // part of the sum of squares the last step explains: the one after it would be lost in rounding
 constexpr double kLeastBend = 1e-6;  // γ times the half width of the data: below it a, b and c cannot be told
 constexpr double kMostBend = 0.999;  // 1 would put the pole on the outermost point
 
@@ -26,7 +28,8 @@ struct Work {
     return 1 + gamma * lowest > 1 - kMostBend && 1 + gamma * highest > 1 - kMostBend;
   }
 
-  /// What a row is divided by: spread of ln R, or of R for a fit in ohms, over the root of the weight.
+  /// What a row is multiplied by: root of the weight over the spread of ln R (of R for a fit in ohms), at this slope of
+  /// ln R.
   [[nodiscard]] double scale(std::size_t i, double slope) const {
     const double own = !points.uLnOhms.empty() ? points.uLnOhms[i] : !points.uKelvin.empty() ? 0 : 1;
     const double ofKelvin = points.uKelvin.empty() ? 0 : points.uKelvin[i] * slope;
@@ -35,11 +38,10 @@ struct Work {
   }
 
   /// Columns d/dα, d/dβ, d/dγ and what is left over, of one point.
-  void row(const Shape& shape, double slope, std::size_t i, std::array<double, 4>& out) const {
+  void row(const Shape& shape, double s, std::size_t i, std::array<double, 4>& out) const {
     const double d = points.kelvin[i] - middle;
     const double phi = d / (1 + shape[2] * d);
     const double ln = shape[0] + shape[1] * phi;
-    const double s = scale(i, slope);
     if (points.inOhms) {
       const double r = std::exp(ln) * s;
       out = {r, r * phi, -r * shape[1] * phi * phi, std::exp(points.lnOhms[i]) * s - r};
@@ -48,11 +50,11 @@ struct Work {
     }
   }
 
-  [[nodiscard]] double sumOfSquares(const Shape& shape, std::span<const double> slopes) const {
+  [[nodiscard]] double sumOfSquares(const Shape& shape, std::span<const double> scales) const {
     double sum = 0;
     std::array<double, 4> out{};
     for (std::size_t i = 0; i < points.size(); ++i) {
-      row(shape, slopes.empty() ? 0 : slopes[i], i, out);
+      row(shape, scales[i], i, out);
       sum += out[3] * out[3];
     }
     return sum;
@@ -87,21 +89,20 @@ struct Settled {
   double sumOfSquares = 0;
 };
 
-std::optional<Settled> settle(const Work& work, Work::Shape shape, std::span<const double> slopes) {
-  double sum = work.sumOfSquares(shape, slopes);
+std::optional<Settled> settle(const Work& work, Work::Shape shape, std::span<const double> scales) {
+  double sum = work.sumOfSquares(shape, scales);
   for (int step = 0; step < kMostSteps && std::isfinite(sum); ++step) {
-    const SmallFit<3> fit = smallLeastSquares<3>(work.points.size(), [&](std::size_t i, std::array<double, 4>& row) {
-      work.row(shape, slopes.empty() ? 0 : slopes[i], i, row);
-    });
+    const SmallFit<3> fit = smallLeastSquares<3>(
+        work.points.size(), [&](std::size_t i, std::array<double, 4>& row) { work.row(shape, scales[i], i, row); });
     if (!fit.sound) return std::nullopt;
-    if (fit.explained <= kSettled * fit.sumOfSquares) return Settled{shape, fit, sum};
+    if (fit.explained <= kSettled * fit.sumOfSquares) return Settled{shape + fit.p, fit, fit.sumOfSquares};
     double part = 1;
     double next = std::numeric_limits<double>::infinity();
     Work::Shape trial = shape;
     for (int halving = 0; halving < kMostHalvings; ++halving, part /= 2) {
       trial = shape + part * fit.p;
       if (!work.poleOutside(trial[2])) continue;
-      next = work.sumOfSquares(trial, slopes);
+      next = work.sumOfSquares(trial, scales);
       if (next < sum) break;
     }
     if (!(next < sum)) return Settled{shape, fit, sum};  // nothing left but rounding
@@ -150,18 +151,16 @@ BareFit fitExponential(const BarePoints& points, const std::optional<std::array<
 
   // Uncertain temperatures count through the slope of the curve, which is taken from the shape in hand and settles in
   // two rounds.
-  std::array<double, kStackRows> few{};
-  std::vector<double> many(!points.uKelvin.empty() && points.size() > few.size() ? points.size() : 0);
-  const std::span<double> slopes = points.uKelvin.empty() ? std::span<double>{}
-                                   : many.empty()         ? std::span(few).first(points.size())
-                                                          : std::span(many);
+  std::array<double, kStackRows> few;
+  std::vector<double> many(points.size() > few.size() ? points.size() : 0);
+  const std::span<double> scales = many.empty() ? std::span(few).first(points.size()) : std::span(many);
   std::optional<Settled> settled;
-  for (int round = 0; round < (slopes.empty() ? 1 : 2); ++round) {
-    for (std::size_t i = 0; i < slopes.size(); ++i) {
+  for (int round = 0; round < (points.uKelvin.empty() ? 1 : 2); ++round) {
+    for (std::size_t i = 0; i < scales.size(); ++i) {
       const double q = 1 + (*shape)[2] * (points.kelvin[i] - work.middle);
-      slopes[i] = (*shape)[1] / (q * q);
+      scales[i] = work.scale(i, (*shape)[1] / (q * q));
     }
-    settled = settle(work, *shape, slopes);
+    settled = settle(work, *shape, scales);
     if (!settled) return {};
     shape = settled->shape;
   }
