@@ -33,7 +33,7 @@ void takeBushing(ScrewJudgement& judgement, const Port& port, const SenderBody& 
   judgement.immersionLost = bushing.immersionLost;
   judgement.findings.push_back(screwFinding(
       "thread-with-bushing", Severity::caution,
-      fmt::format("Thread {} in a {} port: add bushing {}; the tip sits {} further out.", sender.thread->designation,
+      fmt::format("Thread {} in port {}: add bushing {}; the tip sits {} further out.", sender.thread->designation,
                   port.thread->designation, bushing.id, print(bushing.immersionLost)),
       port, sender, bushing.source));
 }
@@ -61,27 +61,28 @@ void judgeThread(ScrewJudgement& judgement, const Port& port, const SenderBody& 
                                                            : ScrewFit::doesNotFit;
   if (fit == ThreadFit::needsBushing)
     judgement.findings.push_back(screwFinding("bushing-not-known", Severity::refusal,
-                                              fmt::format("No bushing is known from a {} port to a {} sender.",
+                                              fmt::format("No bushing is known from port {} to thread {}.",
                                                           port.thread->designation, sender.thread->designation),
                                               port, sender, port.source));
 }
 
 void judgeReach(ScrewJudgement& judgement, const Port& port, const SenderBody& sender) {
   if (!sender.reach) return;
+  const auto refuse = [&](std::string code, std::string sentence) {
+    judgement.fit = ScrewFit::doesNotFit;
+    judgement.findings.push_back(
+        screwFinding(std::move(code), Severity::refusal, std::move(sentence), port, sender, port.source));
+  };
   const Length lost = judgement.immersionLost.value_or(millimetres(0));
   const Length inside = *sender.reach - lost;
   if (port.longestReach && inside > *port.longestReach)
-    judgement.findings.push_back(
-        screwFinding("reach-too-long", Severity::refusal,
-                     fmt::format("It reaches {} in, {} more than this port allows: it would strike the casting.",
-                                 print(inside), print(inside - *port.longestReach)),
-                     port, sender, port.source));
-  const auto wet = immersion(port, sender, lost);
-  if (wet && wet->value() <= 0)
-    judgement.findings.push_back(screwFinding(
-        "reach-too-short", Severity::warning,
-        fmt::format("Its tip stays {} inside the boss, out of the coolant: the needle reads low.", print(-*wet)), port,
-        sender, port.source));
+    refuse("reach-too-long",
+           fmt::format("It reaches {} in, {} more than this port allows: it would strike the casting.", print(inside),
+                       print(inside - *port.longestReach)));
+  if (const auto wet = immersion(port, sender, lost); wet && wet->value() <= 0)
+    refuse(
+        "reach-too-short",
+        fmt::format("Its tip stays {} inside the boss, out of the coolant: the needle would read low.", print(-*wet)));
 }
 
 void judgeSeal(ScrewJudgement& judgement, const Port& port, const SenderBody& sender) {
@@ -131,6 +132,7 @@ ScrewJudgement judgeScrew(const Port& port, const SenderBody& sender, std::span<
   judgeThread(judgement, port, sender, bushings);
   if (judgement.fit == ScrewFit::doesNotFit || judgement.fit == ScrewFit::looksAlike) return judgement;
   judgeReach(judgement, port, sender);
+  if (judgement.fit == ScrewFit::doesNotFit) return judgement;
   judgeSeal(judgement, port, sender);
   judgeGround(judgement, port, sender);
   judgeTightening(judgement, port, sender, units);

@@ -45,7 +45,7 @@ enum class ScrewFit {
   fits,
   withBushing,  ///< a bushing of the list joins the two
   looksAlike,   ///< seems to, and does not
-  doesNotFit,   ///< no bushing known, or none possible
+  doesNotFit,   ///< no bushing known or possible, or of a length that strikes the casting or never meets the coolant
   notSeen       ///< one of the threads not known: look. Never counted as wrong
 };
 

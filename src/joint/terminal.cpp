@@ -33,16 +33,14 @@ PlugJudgement unlike(const Terminal& wire, const Terminal& sender, std::span<con
     judgement.pigtail = pigtail->id;
     judgement.findings.push_back(finding(
         "terminal-needs-pigtail", Severity::caution,
-        fmt::format("The wire end is a {}, the sender has a {}: add pigtail {}.", wire.name, sender.name, pigtail->id),
-        wire, sender));
+        fmt::format("Wire end: {}; sender: {}. Add pigtail {}.", wire.name, sender.name, pigtail->id), wire, sender));
     judgement.findings.back().source = pigtail->source;
     return judgement;
   }
   judgement.fit = TerminalFit::doesNotFit;
   judgement.findings.push_back(
       finding("terminal-does-not-fit", Severity::refusal,
-              fmt::format("The wire end is a {}, the sender has a {}, and no pigtail is known that joins them.",
-                          wire.name, sender.name),
+              fmt::format("Wire end: {}; sender: {}. No pigtail is known that joins them.", wire.name, sender.name),
               wire, sender));
   return judgement;
 }
@@ -59,7 +57,7 @@ PlugJudgement judgePlug(const std::optional<Terminal>& wire, const std::optional
   }
   if (!wire) {
     judgement.findings.push_back({"terminal-not-seen", Severity::note,
-                                  fmt::format("Look at the wire end: this sender takes a {}.", sender->name),
+                                  fmt::format("Look at the wire end; this sender is made for: {}.", sender->name),
                                   sender->look, sender->source});
   } else {
     const Match match = matchOf(*wire, *sender);

@@ -62,7 +62,7 @@ std::string joined(const std::vector<std::string>& reasons) {
 std::vector<std::string> reasons(const Thread& port, const Thread& sender, const ThreadComparison& c) {
   std::vector<std::string> found;
   if (c.flankDifference != 0)
-    found.push_back(fmt::format("their flanks stand at {}° and {}°", port.flankAngle, sender.flankAngle));
+    found.push_back(fmt::format("their flanks stand at {}° and {}°", sender.flankAngle, port.flankAngle));
   if (std::abs(inMillimetres(c.pitchDifference)) > kSamePitch)
     found.push_back(fmt::format("the pitch is {:.2f} mm out after {} threads",
                                 std::abs(inMillimetres(c.pitchErrorOver(kEngagedThreads))), kEngagedThreads));
@@ -110,8 +110,8 @@ Finding threadFinding(const Thread& port, const Thread& sender, const std::strin
     case ThreadFit::needsBushing:
       finding.code = "thread-needs-bushing";
       finding.severity = Severity::caution;
-      finding.sentence = fmt::format("The {} sender is smaller than the {} port: it needs a bushing.",
-                                     sender.designation, port.designation);
+      finding.sentence =
+          fmt::format("Thread {} is smaller than port {}: it needs a bushing.", sender.designation, port.designation);
       break;
     case ThreadFit::looksAlikeButDoesNot:
       finding.code = "thread-looks-alike";
@@ -123,8 +123,8 @@ Finding threadFinding(const Thread& port, const Thread& sender, const std::strin
     case ThreadFit::doesNotFit:
       finding.code = "thread-does-not-fit";
       finding.severity = Severity::refusal;
-      finding.sentence = fmt::format("A {} sender does not go into a {} port: {}.", sender.designation,
-                                     port.designation, joined(reasons(port, sender, c)));
+      finding.sentence = fmt::format("Thread {} does not go into port {}: {}.", sender.designation, port.designation,
+                                     joined(reasons(port, sender, c)));
       break;
   }
   return finding;

@@ -77,12 +77,15 @@ class TestPort : public QObject {
     const SenderBody s = senderOf("3/8-18 NPT", 25);
     QVERIFY(std::abs(inMillimetres(*immersion(p, s, millimetres(7))) - 4) < 1e-9);
     QVERIFY(!said(judgeScrew(p, s, std::vector{shortBushing}), "reach-too-short"));
-    QCOMPARE(said(judgeScrew(p, s, std::vector{longBushing}), "reach-too-short")->severity, Severity::warning);
+    const auto dry = judgeScrew(p, s, std::vector{longBushing});
+    QCOMPARE(dry.fit, ScrewFit::doesNotFit);  // out of the coolant it reads low, the dangerous way
+    QCOMPARE(said(dry, "reach-too-short")->severity, Severity::refusal);
   }
 
   void too_long_a_sender_strikes_the_casting() {
     QVERIFY(!said(judgeScrew(port("3/8-18 NPT"), senderOf("3/8-18 NPT", 34), {}), "reach-too-long"));
     const auto judgement = judgeScrew(port("3/8-18 NPT"), senderOf("3/8-18 NPT", 36.5), {});
+    QCOMPARE(judgement.fit, ScrewFit::doesNotFit);
     QCOMPARE(said(judgement, "reach-too-long")->severity, Severity::refusal);
     QVERIFY(said(judgement, "reach-too-long")->sentence.find("2.5 mm more") != std::string::npos);
   }
