@@ -3,6 +3,7 @@
 #include <look/type.h>
 #include <parts/candidate_list.h>
 #include <parts/words.h>
+#include <QKeyEvent>
 #include <QPainter>
 #include <QScrollBar>
 
@@ -173,6 +174,14 @@ void CandidateList::resizeEvent(QResizeEvent* event) {
   QListView::resizeEvent(event);
   scheduleDelayedItemsLayout();
   updateGeometry();
+}
+
+void CandidateList::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right) {
+    emit nudged(event->key() == Qt::Key_Right ? 1 : -1);
+    return;
+  }
+  QListView::keyPressEvent(event);
 }
 
 }  // namespace ohmkin::parts

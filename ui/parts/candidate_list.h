@@ -59,10 +59,12 @@ class CandidateList : public QListView {
 
  signals:
   void chosen(int index);  ///< place in the whole ranking
+  void nudged(int steps);  ///< left and right: the list has no use for them, the temperature has
 
  protected:
   void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
   void resizeEvent(QResizeEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
 
  private:
   CandidateModel model_;

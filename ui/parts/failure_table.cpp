@@ -25,6 +25,8 @@ FailureTable::FailureTable(QWidget* parent) : QTableWidget(parent) {
   setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setTabKeyNavigation(false);
+  setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   setWordWrap(true);
   verticalHeader()->hide();
   horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
@@ -41,7 +43,11 @@ void FailureTable::display(const std::vector<FailureWords>& failures) {
   fill();
 }
 
-QSize FailureTable::minimumSizeHint() const { return {space(240), space(90)}; }
+QSize FailureTable::sizeHint() const {
+  return {space(320), horizontalHeader()->sizeHint().height() + verticalHeader()->length() + 2};
+}
+
+QSize FailureTable::minimumSizeHint() const { return {space(240), sizeHint().height()}; }
 
 void FailureTable::changeEvent(QEvent* event) {
   QTableWidget::changeEvent(event);
@@ -67,6 +73,7 @@ void FailureTable::fill() {
     ++row;
   }
   resizeRowsToContents();
+  updateGeometry();
 }
 
 }  // namespace ohmkin::parts

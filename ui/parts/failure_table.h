@@ -20,6 +20,7 @@ class FailureTable : public QTableWidget {
  public:
   explicit FailureTable(QWidget* parent = nullptr);
   void display(const std::vector<FailureWords>& failures);
+  [[nodiscard]] QSize sizeHint() const override;  ///< as high as its rows: it stands in something that scrolls
   [[nodiscard]] QSize minimumSizeHint() const override;
 
  protected:

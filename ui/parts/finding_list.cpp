@@ -78,6 +78,7 @@ FindingList::FindingList(QWidget* parent) : QScrollArea(parent) {
 
 void FindingList::display(const std::vector<FindingWords>& findings) {
   findings_ = findings;
+  topics_.clear();
   auto* sheet = new QWidget;
   sheet->setAutoFillBackground(false);
   auto* grid = new QGridLayout(sheet);
@@ -90,7 +91,9 @@ void FindingList::display(const std::vector<FindingWords>& findings) {
   for (const FindingWords& finding : findings_) {
     if (!finding.topic.isEmpty()) {
       if (row > 0) grid->setRowMinimumHeight(row++, space(8));
-      grid->addWidget((new Words(finding.topic, sheet))->sized(typeface(Text::small))->painted(Paint::quiet), row++, 0, 1, 2);
+      auto* topic = (new Words(finding.topic, sheet))->sized(typeface(Text::small))->painted(Paint::quiet);
+      topics_.insert(finding.topic, topic);
+      grid->addWidget(topic, row++, 0, 1, 2);
     }
     grid->addWidget(new WeightMark(finding.weight, sheet), row, 0, Qt::AlignTop);
     const bool heavy = finding.weight == Weight::warning || finding.weight == Weight::refusal;
@@ -104,6 +107,13 @@ void FindingList::display(const std::vector<FindingWords>& findings) {
   grid->setRowStretch(row, 1);
   setWidget(sheet);
   setAccessibleDescription(all.join(QLatin1Char(' ')));
+}
+
+void FindingList::showTopic(const QString& topic) {
+  const QWidget* heading = topics_.value(topic);
+  if (heading == nullptr) return;
+  widget()->layout()->activate();
+  verticalScrollBar()->setValue(heading->y());
 }
 
 QSize FindingList::minimumSizeHint() const { return {space(200), space(100)}; }

@@ -1,4 +1,5 @@
 #pragma once
+#include <QHash>
 #include <QScrollArea>
 #include <vector>
 
@@ -21,6 +22,7 @@ class FindingList : public QScrollArea {
  public:
   explicit FindingList(QWidget* parent = nullptr);
   void display(const std::vector<FindingWords>& findings);
+  void showTopic(const QString& topic);  ///< scrolls there, where the topic is in the list
   [[nodiscard]] const std::vector<FindingWords>& findings() const { return findings_; }
   [[nodiscard]] QSize minimumSizeHint() const override;
 
@@ -31,6 +33,7 @@ class FindingList : public QScrollArea {
 
  private:
   std::vector<FindingWords> findings_;
+  QHash<QString, QWidget*> topics_;
 };
 
 }  // namespace ohmkin::parts

@@ -1,0 +1,41 @@
+#include <app/window.h>
+#include <look/style.h>
+#include <look/type.h>
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QIcon>
+
+/// ohmkin-window [FILE]
+int main(int argc, char** argv) {
+  QApplication application(argc, argv);
+  QApplication::setApplicationName(QStringLiteral("Ohmkin"));
+  QApplication::setApplicationVersion(QStringLiteral(OHMKIN_VERSION));
+  QApplication::setDesktopFileName(QStringLiteral("ohmkin"));
+  QApplication::setWindowIcon(QIcon(QStringLiteral(":/drawings/ohmkin.svg")));
+
+  QCommandLineParser arguments;
+  arguments.setApplicationDescription(
+      QApplication::tr("Which temperature sender joins this dash gauge to that engine.\n\n"
+                       "Example: ohmkin-window demo.ohmkin"));
+  arguments.addHelpOption();
+  arguments.addVersionOption();
+  arguments.addPositionalArgument(QStringLiteral("FILE"), QApplication::tr("catalogue to open; otherwise the one used last"),
+                                  QStringLiteral("[FILE]"));
+  arguments.process(application);
+
+  const QPalette desktop = QApplication::palette();
+  ohmkin::look::chooseFamily();
+  QApplication::setStyle(new ohmkin::look::Style);
+  ohmkin::desk::Settings settings;
+  ohmkin::app::applyTone(settings.tone(), desktop);
+  QObject::connect(&settings, &ohmkin::desk::Settings::toneChanged, &application,
+                   [&settings, desktop] { ohmkin::app::applyTone(settings.tone(), desktop); });
+
+  ohmkin::app::Window window(settings);
+  const QStringList files = arguments.positionalArguments();
+  if (files.isEmpty()) window.openLast();
+  else window.openCatalogue(files.front());
+  window.show();
+  window.page().takeKeyboard();
+  return QApplication::exec();
+}

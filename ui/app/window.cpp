@@ -1,0 +1,245 @@
+#include <app/demo_catalogue.h>
+#include <app/pages.h>
+#include <app/window.h>
+#include <look/palette.h>
+#include <look/type.h>
+#include <QActionGroup>
+#include <QApplication>
+#include <QClipboard>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QMessageBox>
+#include <QShortcut>
+#include <QStandardPaths>
+
+namespace ohmkin::app {
+namespace {
+
+using look::space;
+
+constexpr QSize kSmallest{1024, 700};
+
+QString unitWords(const DisplayUnits& units) {
+  return units.temperature == TemperatureUnit::celsius ? QStringLiteral("°C") : QStringLiteral("°F");
+}
+
+QString catalogueFilter() { return Window::tr("Ohmkin catalogues (*.ohmkin);;All files (*)"); }
+
+QMessageBox* box(QWidget* parent, const QString& text) {
+  auto* message = new QMessageBox(QMessageBox::NoIcon, QStringLiteral("Ohmkin"), text, QMessageBox::Ok, parent);
+  message->setTextFormat(Qt::PlainText);
+  message->setAttribute(Qt::WA_DeleteOnClose);
+  return message;
+}
+
+}  // namespace
+
+void applyTone(desk::ToneChoice choice, const QPalette& desktop) {
+  switch (choice) {
+    case desk::ToneChoice::light: look::setTone(look::Tone::light); break;
+    case desk::ToneChoice::dark: look::setTone(look::Tone::dark); break;
+    case desk::ToneChoice::system: look::setTone(look::toneOf(desktop)); break;
+  }
+}
+
+Window::Window(desk::Settings& settings, QWidget* parent)
+    : QWidget(parent),
+      settings_(settings),
+      menu_(new QMenu(this)),
+      recent_(new QMenu(tr("Open &recent"), this)),
+      rail_(new Rail(this)),
+      stack_(new QStackedWidget(this)),
+      made_(pages().size(), nullptr) {
+  setWindowTitle(QStringLiteral("Ohmkin"));
+  setMinimumSize(kSmallest);
+  resize(1440, 900);
+  if (!settings.geometry().isEmpty()) restoreGeometry(settings.geometry());
+
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(rail_);
+  row->addWidget(stack_, 1);
+  for (const desk::PageEntry& entry : pages()) {
+    const int index = rail_->count();
+    rail_->addPage(entry.title, entry.shortcut.toString(QKeySequence::NativeText));
+    connect(new QShortcut(entry.shortcut, this), &QShortcut::activated, this, [this, index] { rail_->choose(index); });
+  }
+  connect(rail_, &Rail::chosen, this, &Window::choosePage);
+  units_ = rail_->addAtFoot(unitWords(settings.units()), tr("Change between °C and °F (Ctrl+U)"));
+  more_ = rail_->addAtFoot(tr("Menu"), tr("Catalogues, units, light and dark (F10)"));
+  connect(more_, &QAbstractButton::clicked, this, &Window::popMenu);
+  connect(new QShortcut(QKeySequence(Qt::Key_F10), this), &QShortcut::activated, this, &Window::popMenu);
+  fillMenu();
+  rail_->choose(0);
+}
+
+desk::Page& Window::page() const { return *made_.at(static_cast<std::size_t>(stack_->currentIndex())); }
+
+void Window::choosePage(int index) {
+  desk::Page*& page = made_.at(static_cast<std::size_t>(index));
+  if (page == nullptr) {
+    page = pages().at(static_cast<std::size_t>(index)).make(settings_, stack_);
+    stack_->addWidget(page);
+    connect(page, &desk::Page::openRequested, this, &Window::chooseCatalogue);
+    connect(page, &desk::Page::demoRequested, this, &Window::makeDemo);
+    connect(page, &desk::Page::opened, this, [this](const QString& file) {
+      file_ = file;
+      settings_.remember(file);
+      setWindowTitle(tr("%1 – Ohmkin").arg(QFileInfo(file).fileName()));
+    });
+    connect(page, &desk::Page::refused, this, [this](const QString& file) {
+      settings_.forget(file);
+      setWindowTitle(QStringLiteral("Ohmkin"));
+    });
+    if (!file_.isEmpty()) page->openCatalogue(file_);
+  }
+  stack_->setCurrentWidget(page);
+  page->takeKeyboard();
+}
+
+QAction* Window::act(const QString& words, const QKeySequence& keys, std::function<void()> what) {
+  auto* action = new QAction(words, this);
+  action->setShortcut(keys);
+  connect(action, &QAction::triggered, this, [what = std::move(what)] { what(); });
+  addAction(action);
+  return action;
+}
+
+void Window::fillMenu() {
+  menu_->addAction(act(tr("&Open catalogue…"), QKeySequence(Qt::CTRL | Qt::Key_O), [this] { chooseCatalogue(); }));
+  menu_->addMenu(recent_);
+  menu_->addAction(act(tr("&New demo catalogue…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N), [this] { makeDemo(); }));
+  menu_->addSeparator();
+  menu_->addAction(act(tr("&Copy answer as text"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] { copyAnswer(); }));
+  menu_->addSeparator();
+  addChoices();
+  menu_->addSeparator();
+  menu_->addAction(act(tr("&About and cautions"), QKeySequence(Qt::Key_F1), [this] { showAbout(); }));
+  menu_->addAction(act(tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); }));
+  connect(&settings_, &desk::Settings::recentChanged, this, &Window::fillRecent);
+  fillRecent();
+}
+
+/// Choices of which one is taken: checkable actions in an exclusive group, kept in step with the settings.
+void Window::addChoices() {
+  const auto choice = [this](QActionGroup* group, const QString& words, bool on, std::function<void()> take) {
+    auto* action = new QAction(words, group);
+    action->setCheckable(true);
+    action->setChecked(on);
+    connect(action, &QAction::triggered, this, [take = std::move(take)] { take(); });
+    menu_->addAction(action);
+    return action;
+  };
+  const auto withTemperature = [this](TemperatureUnit unit) {
+    DisplayUnits units = settings_.units();
+    units.temperature = unit;
+    settings_.setUnits(units);
+  };
+  const auto withTorque = [this](TorqueUnit unit) {
+    DisplayUnits units = settings_.units();
+    units.torque = unit;
+    settings_.setUnits(units);
+  };
+  const DisplayUnits& units = settings_.units();
+  auto* temperature = new QActionGroup(this);
+  QAction* celsius = choice(temperature, tr("Temperatures in °C"), units.temperature == TemperatureUnit::celsius,
+                            [=] { withTemperature(TemperatureUnit::celsius); });
+  QAction* fahrenheit = choice(temperature, tr("Temperatures in °F"), units.temperature == TemperatureUnit::fahrenheit,
+                               [=] { withTemperature(TemperatureUnit::fahrenheit); });
+  const auto toggle = [this, withTemperature] {
+    withTemperature(settings_.units().temperature == TemperatureUnit::celsius ? TemperatureUnit::fahrenheit
+                                                                              : TemperatureUnit::celsius);
+  };
+  connect(new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_U), this), &QShortcut::activated, this, toggle);
+  connect(units_, &QAbstractButton::clicked, this, toggle);
+  connect(&settings_, &desk::Settings::unitsChanged, this, [this, celsius, fahrenheit] {
+    const bool metric = settings_.units().temperature == TemperatureUnit::celsius;
+    (metric ? celsius : fahrenheit)->setChecked(true);
+    units_->setText(unitWords(settings_.units()));
+    units_->setAccessibleName(units_->text());
+  });
+  menu_->addSeparator();
+  auto* torque = new QActionGroup(this);
+  choice(torque, tr("Torques in N·m"), units.torque == TorqueUnit::newtonMetre, [=] { withTorque(TorqueUnit::newtonMetre); });
+  choice(torque, tr("Torques in lbf·ft"), units.torque == TorqueUnit::poundFoot, [=] { withTorque(TorqueUnit::poundFoot); });
+  menu_->addSeparator();
+  auto* tone = new QActionGroup(this);
+  const desk::ToneChoice now = settings_.tone();
+  for (const auto& [words, which] : {std::pair{tr("As the system is"), desk::ToneChoice::system},
+                                     std::pair{tr("Light"), desk::ToneChoice::light},
+                                     std::pair{tr("Dark"), desk::ToneChoice::dark}})
+    choice(tone, words, now == which, [this, take = which] { settings_.setTone(take); });
+}
+
+void Window::fillRecent() {
+  recent_->clear();
+  const QStringList files = settings_.recent();
+  for (const QString& file : files) {
+    QAction* action = recent_->addAction(QFileInfo(file).fileName().replace(QLatin1Char('&'), QStringLiteral("&&")));
+    action->setToolTip(file);
+    connect(action, &QAction::triggered, this, [this, file] { openCatalogue(file); });
+  }
+  recent_->setToolTipsVisible(true);
+  recent_->setEnabled(!files.isEmpty());
+}
+
+void Window::openCatalogue(const QString& file) {
+  file_ = file;
+  for (desk::Page* each : made_)
+    if (each != nullptr) each->openCatalogue(file);
+}
+
+void Window::openLast() {
+  const QStringList files = settings_.recent();
+  if (files.isEmpty()) page().showNoCatalogue();
+  else openCatalogue(files.front());
+}
+
+void Window::chooseCatalogue() {
+  const QString start = file_.isEmpty() ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation) : file_;
+  const QString file = QFileDialog::getOpenFileName(this, tr("Open a catalogue"), start, catalogueFilter());
+  if (!file.isEmpty()) openCatalogue(file);
+}
+
+void Window::makeDemo() {
+  const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+  QString file = QFileDialog::getSaveFileName(this, tr("Where to put the demo catalogue"),
+                                              folder + QStringLiteral("/demo.ohmkin"), catalogueFilter(), nullptr,
+                                              QFileDialog::DontConfirmOverwrite);
+  if (file.isEmpty()) return;
+  if (QFileInfo(file).suffix().isEmpty()) file += QStringLiteral(".ohmkin");
+  writeDemoCatalogue(file, this, [this, file](const QString& whyNot) {
+    if (whyNot.isEmpty()) openCatalogue(file);
+    else box(this, tr("The demo catalogue was not made. %1").arg(whyNot))->open();
+  });
+}
+
+void Window::copyAnswer() {
+  const QString text = page().asText();
+  if (!text.isEmpty()) QApplication::clipboard()->setText(text);
+}
+
+void Window::popMenu() {
+  const QSize size = menu_->sizeHint();
+  menu_->popup(more_->mapToGlobal(QPoint(more_->width() + space(4), more_->height() - size.height())));
+  menu_->setActiveAction(menu_->actions().front());
+}
+
+void Window::showAbout() {
+  box(this, tr("Ohmkin %1\n\nWhich temperature sender joins this dash gauge to that engine.\n\n"
+               "Let the engine cool before you open anything: coolant under pressure scalds. Disconnect the battery before you "
+               "work behind the dash: a shorted feed burns wires. Keep sparks away from fuel vapour.\n\n"
+               "The gauge is an aid, a trimmed one more so. Prove it on the bench or against a thermometer. Local codes and "
+               "licensed practice come first.\n\nGPL-3.0-or-later, without any warranty.")
+                .arg(QCoreApplication::applicationVersion()))
+      ->open();
+}
+
+void Window::closeEvent(QCloseEvent* event) {
+  settings_.setGeometry(saveGeometry());
+  QWidget::closeEvent(event);
+}
+
+}  // namespace ohmkin::app
