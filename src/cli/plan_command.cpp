@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <fstream>
-#include <iterator>
 #include <ostream>
+#include <sstream>
 #include <workflow/plan.h>
 #include <workflow/question_text.h>
 
@@ -19,8 +19,9 @@ Expected<workflow::PlanQuestion> planQuestion(const Arguments& given, const cata
   if (given.has("--open")) {
     std::ifstream file(given.one("--open"), std::ios::binary);
     if (!file) return refuse("plan-missing", "--open", "'" + given.one("--open") + "'", "a plan that can be read");
-    const std::string text{std::istreambuf_iterator<char>(file), {}};
-    auto opened = workflow::readPlanDocument(text, given.one("--open"));
+    std::ostringstream text;
+    text << file.rdbuf();
+    auto opened = workflow::readPlanDocument(text.str(), given.one("--open"));
     if (!opened) return tl::make_unexpected(opened.error());
     asked = std::move(*opened);
   }

@@ -34,6 +34,7 @@ std::string wrapped(std::string_view text, std::size_t indent, std::size_t first
     text = blank == std::string_view::npos ? std::string_view{} : text.substr(blank + 1);
     const std::size_t width = columnsOf(word);
     if (column > indent && column + width > kColumns) {
+      while (out.back() == ' ') out.pop_back();
       out += "\n" + std::string(indent, ' ');
       column = indent;
     }

@@ -74,9 +74,8 @@ class Judge {
     switch (out_.electrical) {
       case Electrical::sameFamily:
         return table_.movementAssumed || std::abs(inKelvin(table_.worst.error)) < kWorthSaying
-                   ? "The gauge was built for this sender's family."
-                   : fmt::format("The gauge was built for this sender's family; with its own movement and dial it {}.",
-                                 worstInWords());
+                   ? "Right for this gauge."
+                   : fmt::format("Right for this gauge; it {}.", worstInWords());
       case Electrical::withinLimits:
         return fmt::format("Another family, but close enough: the needle {} and {}.", worstInWords(), hotInWords());
       case Electrical::trimmedWithinLimits:

@@ -12,6 +12,8 @@ std::string upperFirst(std::string text) {
   return text;
 }
 
+int yearOf(Date day) { return static_cast<int>(std::chrono::year_month_day{day}.year()); }
+
 std::string years(int count) { return fmt::format("{} year{}", count, count == 1 ? "" : "s"); }
 
 }  // namespace
@@ -77,25 +79,25 @@ Link engineLink(const PortChoice& port) {
 
 Joint eraJoint(const PortChoice& port, const Question& question) {
   Joint joint{JointState::look, "date not known", port.made.findings};
-  const std::optional<int> vehicle = question.built  ? std::optional(static_cast<int>(std::chrono::year_month_day{*question.built}.year()))
+  const std::optional<int> vehicle = question.built  ? std::optional(yearOf(*question.built))
                                      : question.year ? std::optional(question.year->value)
                                                      : std::nullopt;
-  if (!port.made.likeliest || !vehicle) return joint;
-  const int made = static_cast<int>(std::chrono::year_month_day{*port.made.likeliest}.year());
-  const int younger = made - *vehicle;
+  if (!vehicle || !port.made.produced) return joint;
+  const auto& [first, last] = *port.made.produced;
+  // A span of years says so much as its nearer end does.
+  const int younger = first > *vehicle ? first - *vehicle : last < *vehicle ? last - *vehicle : 0;
+  const std::string atLeast = first == last ? "" : "at least ";
   joint.state = JointState::fits;
-  if (std::abs(younger) <= kSameEngineYears) joint.words = "of the vehicle's time";
-  else if (younger > 0) {
-    joint.words = fmt::format("later engine, {}", years(younger));
-    joint.findings.push_back({"engine-later", Severity::note,
-                              fmt::format("The engine is {} younger than the vehicle: the head decides thread and place, the dash decides the resistance.", years(younger)),
-                              port.made.words, "common practice, no source"});
-  } else {
-    joint.words = fmt::format("earlier engine, {}", years(-younger));
-    joint.findings.push_back({"engine-earlier", Severity::note,
-                              fmt::format("The engine is {} older than the vehicle: the head decides thread and place, the dash decides the resistance.", years(-younger)),
-                              port.made.words, "common practice, no source"});
+  if (std::abs(younger) <= kSameEngineYears) {
+    joint.words = first == last || last - first <= kSameEngineYears ? "of the vehicle's time" : "may be the vehicle's first";
+    return joint;
   }
+  const std::string_view comparison = younger > 0 ? "younger" : "older";
+  joint.words = fmt::format("{} engine, {}{}", younger > 0 ? "later" : "earlier", atLeast, years(std::abs(younger)));
+  joint.findings.push_back({younger > 0 ? "engine-later" : "engine-earlier", Severity::note,
+                            fmt::format("The engine is {}{} {} than the vehicle: the head decides thread and place, the dash decides the resistance.", atLeast,
+                                        years(std::abs(younger)), comparison),
+                            port.made.words, "common practice, no source"});
   return joint;
 }
 

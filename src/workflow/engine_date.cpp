@@ -9,7 +9,10 @@
 namespace ohmkin::workflow {
 namespace {
 
-constexpr double kClearlyOneDay = 0.5;   // below that the decade is said, not the day
+constexpr double kEnds = 0.025;         // the years said hold 95 % of what is thought possible
+constexpr double kClearlyOneDay = 0.5;  // below that the decade is said, not the day
+
+int yearOf(Date day) { return static_cast<int>(std::chrono::year_month_day{day}.year()); }
 
 dating::FoundOn placeOf(catalog::CastingRole role) {
   switch (role) {
@@ -91,13 +94,14 @@ EngineDate engineDate(const catalog::Catalogue& catalogue, const Question& quest
   if (question.castingDate.empty() && question.engineBuilt) {
     made.likeliest = question.engineBuilt;
     made.probability = 1;
+    made.produced = std::pair(yearOf(*question.engineBuilt), yearOf(*question.engineBuilt));
     made.words = "engine built " + plainDate(*question.engineBuilt);
     return made;
   }
   if (question.castingDate.empty()) {
     if (!casting || !casting->cast.from || !casting->cast.until) return made;
-    made.words = fmt::format("{} cast {}–{}", castingName(casting), isoDate(*casting->cast.from).substr(0, 4),
-                             isoDate(*casting->cast.until - std::chrono::days{1}).substr(0, 4));
+    made.produced = std::pair(yearOf(*casting->cast.from), yearOf(*casting->cast.until - std::chrono::days{1}));
+    made.words = fmt::format("{} cast {}–{}", castingName(casting), made.produced->first, made.produced->second);
     return made;
   }
 
@@ -116,6 +120,7 @@ EngineDate engineDate(const catalog::Catalogue& catalogue, const Question& quest
   const dating::DayDistribution& days = posterior->castings.front().days;
   made.likeliest = days.mostProbable();
   made.probability = days.at(*made.likeliest);
+  made.produced = std::pair(yearOf(days.quantile(kEnds)), yearOf(days.quantile(1 - kEnds)));
   if (made.probability >= kClearlyOneDay) {
     made.words = fmt::format("{} cast {}, {:.0f} %", castingName(casting), plainDate(*made.likeliest), 100 * made.probability);
   } else if (const auto decades = days.decades(); !decades.empty()) {

@@ -190,14 +190,14 @@ void SenderJudge::judgeNeedle(const catalog::Sender& sender, const catalog::Curv
 }
 
 void SenderJudge::judgeEra(const catalog::Sender& sender, Candidate& candidate) const {
-  if (!portChoice_.made.likeliest) return;
-  const int year = static_cast<int>(std::chrono::year_month_day{*portChoice_.made.likeliest}.year());
-  const bool before = sender.fittedNew.from && year < *sender.fittedNew.from;
-  const bool after = sender.fittedNew.until && year >= *sender.fittedNew.until;
+  if (!portChoice_.made.produced) return;
+  const auto& [first, last] = *portChoice_.made.produced;
+  const bool before = sender.fittedNew.from && last < *sender.fittedNew.from;
+  const bool after = sender.fittedNew.until && first >= *sender.fittedNew.until;
   if (!before && !after) return;
   candidate.findings.push_back({"era-differs", Severity::note,
-                                fmt::format("Fitted new {} the engine was made ({}); thread and gauge decide, not the year.",
-                                            before ? "only after" : "before", year),
+                                fmt::format("Fitted new {} this engine's time ({}); thread and gauge decide, not the year.", before ? "only after" : "before",
+                                            first == last ? fmt::format("{}", first) : fmt::format("{}–{}", first, last)),
                                 portChoice_.made.words, catalog::cite(sender.source)});
 }
 

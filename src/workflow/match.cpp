@@ -94,6 +94,12 @@ std::vector<catalog::Sender> sendersThatCouldGoThere(const catalog::Catalogue& c
   return found;
 }
 
+/// The engine's own years where anything tells them, else the vehicle's. A model year begins in the year before it.
+bool madeIn(const ModelYearSpan& years, const PortChoice& port, const Question& question) {
+  if (port.made.produced) return years.from.value <= port.made.produced->second + 1 && port.made.produced->first < years.until.value;
+  return question.year && years.holds(*question.year);
+}
+
 /// Where the person did not say what is in the head now, the part this engine left the works with is the likeliest.
 void markFitted(const catalog::Catalogue& catalogue, const PortChoice& port, const Question& question, std::vector<Candidate>& candidates) {
   if (!question.fitted.empty() || !port.engine) return;
@@ -101,12 +107,7 @@ void markFitted(const catalog::Catalogue& catalogue, const PortChoice& port, con
     if (!candidate.lot.empty() || candidate.kind != "variable sender") continue;
     for (const auto& use : catalog::originalUses(catalogue, catalog::SenderKey(candidate.part))) {
       if (use.engine != port.engine->id) continue;
-      if (port.made.likeliest) {
-        const int made = static_cast<int>(std::chrono::year_month_day{*port.made.likeliest}.year());
-        if (!use.years.holds(ModelYear{made}) && !use.years.holds(ModelYear{made + 1})) continue;
-      } else if (!question.year || !use.years.holds(*question.year)) {
-        continue;
-      }
+      if (!madeIn(use.years, port, question)) continue;
       candidate.fittedNow = true;
       if (candidate.link.basisText == "selected") candidate.link.basisText = "likely in the head now";
       return;

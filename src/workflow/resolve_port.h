@@ -13,8 +13,9 @@ namespace ohmkin::workflow {
 
 /// When the engine was made, as far as anything tells.
 struct EngineDate {
-  std::optional<Date> likeliest;
-  double probability = 0;   ///< of that day, or of the decade where `decadeOnly`
+  std::optional<Date> likeliest;   ///< day, where a code or a build date tells it
+  double probability = 0;          ///< of that day
+  std::optional<std::pair<int, int>> produced;  ///< first and last year it can have been made; the same where the day is known
   std::string words;        ///< "head cast 22 Aug 1981"
   std::vector<Finding> findings;
 };
