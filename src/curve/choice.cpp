@@ -18,10 +18,10 @@ bool falling(const Readings& readings) {
   return product < 0;
 }
 
-/// The simplest first.
+/// The simplest first, and the customary one first among equals.
 std::vector<Form> formsFor(const Readings& readings) {
   if (falling(readings)) return {Form::beta, Form::steinhartHart3, Form::exponential, Form::steinhartHart4};
-  return {Form::straight, Form::quadratic, Form::cubic, Form::steinhartHart3, Form::exponential};
+  return {Form::straight, Form::quadratic, Form::steinhartHart3, Form::exponential, Form::cubic};
 }
 
 Expected<Trial> attempt(Form form, const Readings& readings, bool robust) {
@@ -57,15 +57,15 @@ bool follows(const Trial& trial, const Readings& readings) {
   return scatter <= kMostWaves || !goesInWaves(trial, readings);
 }
 
-/// A form with fewer parameters stays unless another is better by 2: below that AICc tells nothing.
+/// The first of those that are within 2 of the least: a smaller difference of AICc tells nothing (Burnham and
+/// Anderson).
 const Ranked* best(const std::vector<Ranked>& ranked) {
   const Ranked* least = nullptr;
   for (const Ranked& r : ranked)
     if (r.aicc && (!least || *r.aicc < *least->aicc)) least = &r;
   if (!least) return nullptr;
-  for (const Ranked& r : ranked)  // simplest first
-    if (r.aicc && *r.aicc <= *least->aicc + 2 && parametersOf(r.trial.form) < parametersOf(least->trial.form))
-      return &r;
+  for (const Ranked& r : ranked)
+    if (r.aicc && *r.aicc <= *least->aicc + 2) return &r;
   return least;
 }
 

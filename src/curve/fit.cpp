@@ -135,18 +135,20 @@ Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options)
   if (samples.size() < 3)
     return refuse("fit-too-few-points", "fit", fmt::format("{} readings", samples.size()), "at least 3 readings");
   const Readings given(samples, options.spreadInOhms);
-  auto choice = options.form ? asAsked(*options.form, given, options.robust) : choose(given, options.robust);
+  const auto chosen = [&options](const Readings& readings) {
+    return options.form ? asAsked(*options.form, readings, options.robust) : choose(readings, options.robust);
+  };
+  auto choice = chosen(given);
   if (!choice) return tl::make_unexpected(choice.error());
 
-  // A lag that shows is taken off the temperatures, half from each run, and the form fitted again until it stands
-  // still.
+  // A lag that shows is taken off the temperatures, half from each run, until it stands still. The form is chosen anew
+  // each time, since a lag looks like scatter and hides a bend.
   std::optional<Hysteresis> lag = hysteresisOf(choice->trial, given);
   Readings readings = given;
   for (int shift = 0; shift < kMostShifts && lag && lag->significant; ++shift) {
     readings = shifted(given, inKelvin(lag->difference));
-    auto again = asAsked(choice->trial.form, readings, options.robust);
-    if (!again) return tl::make_unexpected(again.error());
-    choice->trial = std::move(again->trial);
+    choice = chosen(readings);
+    if (!choice) return tl::make_unexpected(choice.error());
     const auto left = hysteresisOf(choice->trial, readings);
     if (!left) break;
     lag->difference += left->difference;

@@ -134,6 +134,19 @@ Expected<Trial> reweighted(Loss loss, Form form, Readings& readings, Trial trial
   return trial;
 }
 
+/// One reading far off can bend a form until it is no longer monotone and is refused. A B-parameter curve cannot bend:
+/// what lies far from one that is fitted robustly is set aside, to have a start.
+void leaveOutGross(Readings& readings) {
+  const auto straight = tryForm(Form::beta, readings);
+  if (!straight) return;
+  Readings trying = readings;
+  const auto middle = reweighted(Loss::huber, Form::beta, trying, *straight, std::nullopt);
+  if (!middle) return;
+  const std::vector<double> standard = standardized(*middle, readings);
+  const double scale = robustScale(standard, readings, parametersOf(Form::beta));
+  for (std::size_t i = 0; i < readings.size(); ++i) readings.weight[i] = std::abs(standard[i]) < kTukey * scale ? 1 : 0;
+}
+
 /// The biweight's scale comes from the median of a few residuals and cries wolf. Readings it casts out stay out only
 /// where Student's t, with the scatter and the curve of the others, would put a good reading there in one run of a
 /// hundred. Returns the standard deviation of those that stay, in units of their spread; none where all do.
@@ -257,12 +270,20 @@ Expected<Trial> tryForm(Form form, const Readings& readings) {
 
 Expected<Trial> tryFormRobustly(Form form, Readings readings) {
   const std::size_t parameters = parametersOf(form);
-  auto plain = tryForm(form, readings);
-  if (!plain || readings.size() < parameters + 4) return plain;
-  const auto middle = reweighted(Loss::huber, form, readings, *plain, std::nullopt);
-  if (!middle) return plain;
-  const double first = robustScale(standardized(*middle, readings), readings, parameters);
-  const auto proposed = reweighted(Loss::tukey, form, readings, *middle, first);
+  const auto plain = tryForm(form, readings);
+  if (readings.size() < parameters + 4) return plain;
+  auto start = plain;
+  if (!start) {
+    leaveOutGross(readings);
+    start = tryForm(form, readings);
+    if (!start) return plain;
+  }
+  // In Steinhart–Hart the ohms are the regressor, so that one far off pulls even Huber's fit; the start must then do.
+  Readings trying = readings;
+  const auto huber = reweighted(Loss::huber, form, trying, *start, std::nullopt);
+  const Trial& middle = huber ? *huber : *start;
+  const double first = robustScale(standardized(middle, readings), readings, parameters);
+  const auto proposed = reweighted(Loss::tukey, form, readings, middle, first);
   if (!proposed) return plain;
   const auto scale = confirmedScale(form, readings);
   if (!scale) return plain;
