@@ -163,7 +163,7 @@ class ErrorTableTest : public QObject {
   }
 
   void needleThatStartsPastTheMarkIsAValueAndEarly() {
-    const auto table = errorTable(gaugeFor(betaThrough(900, 70)), betaThrough(15, 3), {}, band(80, 115));
+    const auto table = errorTable(gaugeFor(betaThrough(900, 70)), betaThrough(8, 2), {}, band(80, 115));
     QVERIFY(table);
     QVERIFY(std::holds_alternative<PastAlready>(table->hot));
     QCOMPARE(table->hotSign, HotSign::early);
