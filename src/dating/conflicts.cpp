@@ -88,23 +88,22 @@ std::vector<Fact> factsOf(const Evidence& evidence, const Days& window) {
   return facts;
 }
 
-NearestDays nearest(const Fact& one, const Fact& other) {
-  NearestDays best{one.said.front().from, other.said.front().from};
-  auto least = std::numeric_limits<std::int64_t>::max();
+NearestDays nearest(const Fact& one, const Fact& other, Date about) {
+  const auto apart = [](const NearestDays& pair) { return std::abs(std::int64_t{(pair.one - pair.other).count()}); };
+  std::vector<NearestDays> pairs;
   // Both in order: of two runs, the one that ends first can come no nearer to what follows the other.
   for (std::size_t i = 0, j = 0; i < one.said.size() && j < other.said.size();) {
     const Days& a = one.said[i];
     const Days& b = other.said[j];
     const Date start = std::max(a.from, b.from);
-    const Date inA = std::min(start, a.until - days{1});
-    const Date inB = std::min(start, b.until - days{1});
-    if (const auto apart = std::abs(std::int64_t{(inA - inB).count()}); apart < least) {
-      least = apart;
-      best = {inA, inB};
-    }
+    pairs.push_back({std::min(start, a.until - days{1}), std::min(start, b.until - days{1})});
     a.until < b.until ? ++i : ++j;
   }
-  return best;
+  const std::int64_t least = apart(*std::ranges::min_element(pairs, {}, apart));
+  // A leap day between them makes the same two codes a day further apart in some decades.
+  std::erase_if(pairs, [&](const NearestDays& pair) { return apart(pair) > least + 1; });
+  return *std::ranges::min_element(pairs, {},
+                                   [&](const NearestDays& pair) { return std::abs((pair.one - about).count()); });
 }
 
 std::vector<std::pair<std::size_t, std::size_t>> disagreements(const std::vector<Fact>& facts) {

@@ -20,12 +20,13 @@ std::vector<Fact> factsOf(const Evidence& evidence, const Days& window);
 /// True where the code read as it most likely is lies wholly outside the span in which the casting number was poured.
 bool codeOutsideSpan(const DatedCasting& casting);
 
-/// The two days nearest one another, one said by each.
+/// The two days nearest one another, one said by each; of pairs as near to a day, as in every decade of a year digit,
+/// the one nearest `about`.
 struct NearestDays {
   Date one;
   Date other;
 };
-NearestDays nearest(const Fact& one, const Fact& other);
+NearestDays nearest(const Fact& one, const Fact& other, Date about);
 
 /// Pairs of facts that no assembly date joins; where every pair can be joined but not all together, the pair that
 /// agrees on the fewest days.

@@ -43,6 +43,8 @@ std::string eraSummary(const DayDistribution& days) {
   for (const DecadeShare& share : days.decades())
     if (decades.empty() || share.probability > 0.05)
       decades += fmt::format("{}{}s ({})", decades.empty() ? "" : " or ", share.decade, percent(share.probability));
+  // Where no decade leads, the most probable day is only the first of equals.
+  if (days.decades().front().probability < 0.5) return decades + ", not settled";
   return fmt::format("{}, most probably {}", decades, plainDate(days.mostProbable()));
 }
 

@@ -78,7 +78,8 @@ struct Posterior {
 /// from elsewhere. Refuses windows that are empty or too wide, and beliefs that are not probabilities or lags.
 Expected<Posterior> posterior(const Evidence& evidence);
 
-/// "1970s (97 %), most probably 14 May 1974"; for heads, blocks and engines alike.
+/// "1970s (97 %), most probably 14 May 1974"; "1960s (48 %) or 1970s (47 %), not settled"; "not known". For heads,
+/// blocks and engines alike.
 std::string eraSummary(const DayDistribution& days);
 
 }  // namespace ohmkin::dating

@@ -29,9 +29,14 @@ bool bothHeads(const Evidence& evidence, const Fact& one, const Fact& other) {
          evidence.castings[*other.casting].role == CastingRole::head;
 }
 
+/// The day to look around, where codes repeat in every decade.
+Date about(const Posterior& posterior) {
+  return posterior.assembly.empty() ? Date{} : posterior.assembly.mostProbable();
+}
+
 /// A casting and the stamp.
 void castingAgainstStamp(const Evidence& evidence, const Fact& casting, const Fact& stamp, Posterior& posterior) {
-  const NearestDays said = nearest(casting, stamp);
+  const NearestDays said = nearest(casting, stamp, about(posterior));
   const bool recut = evidence.stamp && evidence.stamp->padRecut;
   const std::string weighs = recut ? "The pad was re-cut, so the casting counts for more."
                                    : fmt::format("{} was changed later, or the stamp is not this engine's or misread.",
@@ -51,7 +56,7 @@ void castingAgainstStamp(const Evidence& evidence, const Fact& casting, const Fa
 }
 
 void castingAgainstCasting(const Evidence& evidence, const Fact& one, const Fact& other, Posterior& posterior) {
-  const NearestDays said = nearest(one, other);
+  const NearestDays said = nearest(one, other, about(posterior));
   add(evidence, posterior, "castings-disagree", Severity::warning,
       fmt::format("{} and {} lie {} apart, too far for one assembly: one of them was changed.",
                   capitalised(the(one.name)), the(other.name), plainInterval((said.one - said.other).count())),
@@ -92,7 +97,7 @@ void findHeadsApart(const Evidence& evidence, const Days& window, Posterior& pos
       if (!bothHeads(evidence, facts[i], facts[j])) continue;
       const bool coded = !evidence.castings[*facts[i].casting].readings.empty() &&
                          !evidence.castings[*facts[j].casting].readings.empty();
-      const NearestDays cast = nearest(facts[i], facts[j]);
+      const NearestDays cast = nearest(facts[i], facts[j], about(posterior));
       const auto apart = std::abs((cast.one - cast.other).count());
       if (!coded || apart <= evidence.beliefs.headsApart) continue;
       const double first = posterior.castings[*facts[i].casting].fittedAtAssembly;
@@ -169,13 +174,45 @@ std::optional<std::size_t> spokesman(const Evidence& evidence, const Posterior& 
   return best;
 }
 
+/// The engine is hardly the first: older or younger, by how much, and how settled that is.
+void findOtherEngine(const Evidence& evidence, const Days& vehicle, Posterior& posterior) {
+  constexpr double kSettled = 0.8;
+  const auto speaker = spokesman(evidence, posterior);
+  const DayDistribution& cast = speaker ? posterior.castings[*speaker].days : posterior.assembly;
+  const Date day = cast.mostProbable();
+  const auto after = afterVehicle(day, vehicle);
+  const std::string what = speaker ? capitalised(evidence.castings[*speaker].name) + " cast" : "Engine assembled";
+  const bool decadeSettled = cast.decades().front().probability >= kSettled;
+  const std::string interval = decadeSettled ? plainInterval(after) + " " : "";
+  const std::string chance = percent(*posterior.firstEngine);
+  const std::string share = fmt::format("({} that it is the vehicle's first)", chance);
+  const std::string facts = fmt::format("{} {}", what, decadeSettled ? plainDate(day) : eraSummary(cast));
+  const auto tell = [&](std::string code, Severity severity, std::string sentence) {
+    add(evidence, posterior, std::move(code), severity, std::move(sentence), facts);
+  };
+  const bool longBefore = -after > evidence.beliefs.assemblyToVehicle.longest;
+  if (after > 0 && cast.within({vehicle.until, {}}) >= kSettled)
+    tell("later-engine", Severity::warning,
+         fmt::format("{} {}after the vehicle: the engine is a later one {}.", what, interval, share));
+  else if (longBefore && cast.within({{}, vehicle.from}) >= kSettled)
+    tell("earlier-engine", Severity::warning,
+         fmt::format("{} {}before the vehicle: the engine came out of an older one {}.", what, interval, share));
+  else if (after <= 0 && !longBefore)
+    tell("perhaps-not-first-engine", Severity::caution,
+         fmt::format("{} {}before the vehicle: perhaps not its first engine {}.", what, interval, share));
+  else
+    tell("another-engine", Severity::warning,
+         fmt::format(
+             "The dates do not fit the vehicle's first engine ({}); whether it is older or younger is not settled.",
+             chance));
+}
+
 }  // namespace
 
 void findFirstEngine(const Evidence& evidence, const Days& window, Posterior& posterior) {
   const auto vehicle = vehicleDays(evidence.vehicle, window);
   if (!vehicle || !posterior.firstEngine || posterior.assembly.empty()) return;
   const double first = *posterior.firstEngine;
-  const std::string share = fmt::format("({} that it is the vehicle's first)", percent(first));
   if (first >= 0.5) {
     add(evidence, posterior, "first-engine", Severity::note,
         fmt::format("The dates fit: this is {} the vehicle's first engine ({}).",
@@ -192,24 +229,7 @@ void findFirstEngine(const Evidence& evidence, const Days& window, Posterior& po
     }
     return;
   }
-  const auto speaker = spokesman(evidence, posterior);
-  const Date day = speaker ? posterior.castings[*speaker].days.mostProbable() : posterior.assembly.mostProbable();
-  const std::string what = speaker ? capitalised(evidence.castings[*speaker].name) + " cast" : "Engine assembled";
-  const std::string facts = fmt::format("{} {}", what, plainDate(day));
-  const auto after = afterVehicle(day, *vehicle);
-  if (after > 0)
-    add(evidence, posterior, "later-engine", Severity::warning,
-        fmt::format("{} {} after the vehicle: the engine is a later one {}.", what, plainInterval(after), share),
-        facts);
-  else if (-after > evidence.beliefs.assemblyToVehicle.longest)
-    add(evidence, posterior, "earlier-engine", Severity::warning,
-        fmt::format("{} {} before the vehicle: the engine came out of an older one {}.", what, plainInterval(after),
-                    share),
-        facts);
-  else
-    add(evidence, posterior, "perhaps-not-first-engine", Severity::caution,
-        fmt::format("{} {} before the vehicle: perhaps not its first engine {}.", what, plainInterval(after), share),
-        facts);
+  findOtherEngine(evidence, *vehicle, posterior);
 }
 
 }  // namespace ohmkin::dating

@@ -201,6 +201,22 @@ class TestEvidence : public QObject {
     QCOMPARE(p.decades.front().decade, 1980);
     QVERIFY(!p.conflict);  // nothing disagrees: the engine simply came later
   }
+  void a_year_digit_alone_does_not_tell_older_from_younger() {
+    Evidence e;
+    e.window = {date(1950, 1, 1), date(2000, 1, 1)};
+    e.vehicle.built = date(1970, 4, 2);
+    e.castings = {{"left head",
+                   CastingRole::head,
+                   {},
+                   decode(dating::test::usualLayout("letter-day-digit"), "H225", {e.window})->readings}};
+    const Posterior p = solved(e);
+    QVERIFY(sentence(p, "another-engine").contains("whether it is older or younger is not settled"));
+    QVERIFY(sentence(p, "casting-era").endsWith("not settled."));
+    e.castings[0].produced = {date(1972, 1, 1), date(1990, 1, 1)};  // 1975 or 1985: later, whichever
+    const Posterior later = solved(e);
+    QVERIFY2(sentence(later, "later-engine").startsWith("Left head cast after the vehicle: the engine is a later one"),
+             qPrintable(sentence(later, "later-engine")));
+  }
   void an_engine_from_an_older_vehicle_is_told() {
     Evidence e;
     e.vehicle.year = ModelYear{1977};
