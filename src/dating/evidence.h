@@ -63,13 +63,11 @@ struct Conflict {
 };
 
 struct Posterior {
-  DayDistribution assembly;          ///< the engine's assembly; empty where no evidence was given or none of it fits
-  std::vector<DecadeShare> decades;  ///< of the assembly
+  DayDistribution assembly;                ///< of the engine; empty where no evidence was given or none of it fits
+  std::vector<DecadeShare> decades;        ///< of the assembly
   std::vector<CastingPosterior> castings;  ///< as given
-  std::optional<double>
-      firstEngine;  ///< probability that this engine is the vehicle's first; none: vehicle or engine undated
-  std::optional<Conflict>
-      conflict;  ///< facts that cannot all be true; the probabilities then say which is likelier wrong
+  std::optional<double> firstEngine;       ///< probability that it is the vehicle's first; none: one of them undated
+  std::optional<Conflict> conflict;        ///< cannot both be true; the probabilities say which is likelier wrong
   std::vector<Finding> findings;
 };
 
