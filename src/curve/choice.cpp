@@ -78,6 +78,12 @@ double largest(const Trial& trial, const Readings& readings) {
   return most;
 }
 
+/// "a B-parameter curve", "Steinhart–Hart with 3 terms"
+std::string inASentence(Form form) {
+  const bool named = form == Form::steinhartHart3 || form == Form::steinhartHart4 || form == Form::exponential;
+  return (named ? "" : "a ") + std::string(formName(form));
+}
+
 std::string sentence(const Ranked& chosen, const std::vector<Ranked>& ranked, const Readings& compared) {
   std::string out = fmt::format("{}: the readings lie within {:.2g} % of it", formName(chosen.trial.form),
                                 percent(largest(chosen.trial, compared)));
@@ -92,7 +98,7 @@ std::string sentence(const Ranked& chosen, const std::vector<Ranked>& ranked, co
   }
   if (simpler)
     out += fmt::format("; they bend away from {} by up to {:.2g} %, more than chance explains (AICc better by {:.1f})",
-                       formName(simpler->trial.form), percent(largest(simpler->trial, compared)),
+                       inASentence(simpler->trial.form), percent(largest(simpler->trial, compared)),
                        *simpler->aicc - *chosen.aicc);
   if (moreTried)
     out +=
@@ -142,9 +148,9 @@ Expected<Choice> choose(const Readings& readings, bool robust) {
     if (auto table = tryTable(compared)) {
       candidates.push_back({Form::table, std::nullopt, table->scatter, {}});
       std::string reason = fmt::format(
-          "Monotone table: no model follows the readings, the nearest ({}) is off by up to {:.2g} % in waves that "
+          "Monotone table: no model follows the readings, the nearest, {}, is off by up to {:.2g} % in waves that "
           "chance does not make.",
-          formName(chosen->trial.form), percent(largest(chosen->trial, compared)));
+          inASentence(chosen->trial.form), percent(largest(chosen->trial, compared)));
       for (std::size_t i = 0; i < compared.size(); ++i)
         if (compared.weight[i] == 0) table->outliers.push_back(i);
       return Choice{std::move(*table), std::move(reason), std::move(candidates)};

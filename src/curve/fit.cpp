@@ -52,6 +52,18 @@ Expected<void> check(const std::vector<Sample>& samples) {
   return {};
 }
 
+/// Ohms at the two ends of the readings that are not 3 standard uncertainties apart say nothing of temperature.
+Expected<void> checkTrend(const Curve& curve) {
+  const auto [low, high] = curve.established();
+  const double change = curve.lnOhms(inKelvin(high)) - curve.lnOhms(inKelvin(low));
+  const double u = std::hypot(*curve.knowledge(low), *curve.knowledge(high));
+  if (std::abs(change) > 3 * u) return {};
+  return refuse("fit-no-trend", "fit",
+                fmt::format("ohms that change by {:.2g} % over the run, known to {:.2g} %",
+                            100 * std::expm1(std::abs(change)), 100 * std::expm1(u)),
+                "readings whose ohms clearly rise or fall with temperature");
+}
+
 /// The curve's own derivatives and a column of half a lag up for cooling, down for heating; one linear step from the
 /// fitted curve.
 std::optional<Hysteresis> hysteresisOf(const Trial& trial, const Readings& readings) {
@@ -157,6 +169,7 @@ Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options)
   }
 
   Trial& trial = choice->trial;
+  if (const auto trend = checkTrend(trial.curve); !trend) return tl::make_unexpected(trend.error());
   std::vector<TemperatureDifference> residuals;
   for (std::size_t i = 0; i < readings.size(); ++i)
     residuals.push_back(kelvins(trial.lnResiduals[i] / trial.curve.lnOhmsSlope(readings.kelvin[i])));

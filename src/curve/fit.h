@@ -93,16 +93,16 @@ struct Fit {
   [[nodiscard]] double coverage(double probability = 0.95) const;
 };
 
-/// Least temperature range of the readings: 10 K for two parameters, 20 K for three, 30 K for four, 5 K between the
-/// ends of a table's points. Shorter runs determine a slope or a bend so badly that the curve would mislead; a
-/// judgement.
+/// Least temperature range of the readings: 10 K for two parameters, 20 K for three, 30 K for four, 5 K for a table.
+/// Shorter runs determine a slope or a bend so badly that the curve would mislead; a judgement.
 TemperatureDifference leastRange(Form form);
 
-/// Refuses fewer points than parameters + 1, readings that are not monotone over their range, a range too short, ohms ≤
-/// 0, uncertainties of some readings only. Falling runs are tried as B-parameter, Steinhart–Hart of 3 and 4 terms and
-/// a·exp(b/(T + c)); rising ones as polynomials of degree 1 to 3 and the last two as well. Where none follows the
-/// readings (the residuals go in waves beyond 1 % or beyond what was stated), the readings themselves become a monotone
-/// table.
+/// Refuses fewer points than parameters + 1, a range too short, readings that are not monotone over their range or
+/// whose ohms do not clearly change, ohms of 0 or below, uncertainties of some readings only.
+///
+/// Falling runs are tried as B-parameter, Steinhart–Hart of 3 and 4 terms and a·exp(b/(T + c)); rising ones as
+/// polynomials of degree 1 to 3, Steinhart–Hart of 3 terms and the exponential. Where none follows the readings
+/// (residuals that go in waves, beyond 1 % or beyond what was stated), the readings themselves become a monotone table.
 Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options = {});
 
 }  // namespace ohmkin::curve

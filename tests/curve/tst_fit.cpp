@@ -1,5 +1,6 @@
 #include <curve/bare_fit.h>
 #include <curve/fit.h>
+#include <rapidcheck.h>
 
 #include <QTest>
 #include <cmath>
@@ -254,6 +255,16 @@ class TestFit : public QObject {
     QVERIFY2(QString::fromStdString(fitted.error().code) == code, fitted.error().sentence().c_str());
   }
 
+  void ohmsThatDoNotFollowTheTemperatureAreRefused() {
+    const std::vector<double> scattered{103, 97, 101, 98, 104, 96, 102, 99, 100, 101};
+    std::vector<Sample> readings;
+    for (std::size_t i = 0; i < scattered.size(); ++i)
+      readings.push_back({celsius(20.0 + 10.0 * static_cast<double>(i)), ohms(scattered[i])});
+    const auto fitted = fit(readings);
+    QVERIFY(!fitted);
+    QCOMPARE(fitted.error().code, std::string("fit-no-trend"));
+  }
+
   void uncertaintiesOfSomeReadingsOnlyAreRefused() {
     auto readings = Bench{kBeta}.readings();
     readings[2].uKelvin = 0.1;
@@ -333,6 +344,47 @@ class TestFit : public QObject {
              qPrintable(QString::number(claimed)));  // |t| > 2 with 11 degrees of freedom: 7 %
   }
   void oneDirectionHasNoHysteresis() { QVERIFY(!fit(Bench{kBeta}.readings())->hysteresis); }
+
+  // Whatever comes off a bench: an answer that holds together or a refusal that says what was expected, never a crash
+  // or a number that is none.
+  void anyReadingsGiveASoundAnswerOrARefusal() {
+    int answered = 0;
+    QVERIFY(rc::check([&] {
+      const auto whole = [](int low, int high) {
+        return *rc::gen::resize(rc::kNominalSize, rc::gen::inRange(low, high + 1));
+      };
+      const int count = whole(0, 40);
+      const bool wild = whole(0, 2) == 0;
+      const int stated = whole(0, 2);
+      const int noise = whole(0, 30);
+      const int rise = whole(0, 3) == 0 ? -1 : 1;
+      std::vector<Sample> readings;
+      for (int i = 0; i < count; ++i) {
+        const double t = whole(-20, 150) + 0.1 * whole(0, 3);
+        const double l = wild ? 0.01 * whole(-700, 1800)
+                              : 6 + rise * 3500 * (1 / (273.15 + t) - 1 / 330.0) + 1e-3 * whole(-noise, noise);
+        readings.push_back({celsius(t), ohms(std::exp(l)), whole(0, 1) == 0 ? Direction::heating : Direction::cooling,
+                            stated == 1 ? 0.2 : 0, stated > 0 ? 0.01 : 0});
+      }
+      const auto fitted = fit(readings, {std::nullopt, true, stated == 0 && whole(0, 1) == 1});
+      if (!fitted) {
+        RC_ASSERT(!fitted.error().expected.empty());
+        return;
+      }
+      ++answered;
+      RC_ASSERT(fitted->residuals.size() == readings.size());
+      const auto [low, high] = fitted->curve.established();
+      for (int i = 0; i <= 10; ++i) {
+        const Temperature t = i == 10 ? high : low + (high - low) * (i / 10.0);
+        const auto band = fitted->band(t);
+        RC_ASSERT(band.has_value());
+        RC_ASSERT(std::isfinite(inOhms(band->low)) && inOhms(band->low) <= inOhms(*fitted->curve.resistance(t)));
+        RC_ASSERT(inOhms(band->high) >= inOhms(*fitted->curve.resistance(t)));
+      }
+      for (const Outlier& outlier : fitted->outliers) RC_ASSERT(outlier.index < readings.size());
+    }));
+    QVERIFY(answered > 20);
+  }
 
   void theBandWidensWithTheProbabilityAndTheReadingsBandIsWider() {
     const auto fitted = fit(Bench{kBent}.readings());

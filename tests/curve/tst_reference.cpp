@@ -267,9 +267,9 @@ class TestReference : public QObject {
   // own points.
   void steinhartHartWorkedExamples_data() {
     QTest::addColumn<QString>("example");
-    QTest::newRow("signalpro, corrected") << "signalpro-corrected";
-    QTest::newRow("103AT at 10, 20, 40 °C") << "semitec-103AT-10-20-40";
-    QTest::newRow("SRS calculator (points from memory)") << "srs-calculator-default";
+    QTest::newRow("worked example, corrected") << "worked-example-corrected";
+    QTest::newRow("a general 10 kΩ thermistor at 10, 20, 40 °C") << "general-10k-10-20-40";
+    QTest::newRow("calculator page (points from memory)") << "calculator-default";
   }
   void steinhartHartWorkedExamples() {
     QFETCH(QString, example);
@@ -291,25 +291,25 @@ class TestReference : public QObject {
       QVERIFY2(digits(c[k], std::stod(text)) >= std::min(static_cast<double>(shown) - 1, 7.0), text.c_str());
     }
   }
-  void the103atExamplePredictsItsDatasheet() {
-    const Worked w = worked("semitec-103AT-10-20-40");
+  void theGeneralThermistorPredictsItsDatasheet() {
+    const Worked w = worked("general-10k-10-20-40");
     const std::array<double, 3> c = throughPoints(w.points);
     const double t = inCelsius(*steinhartHart(c[0], c[1], c[2])->temperature(ohms(8313)));
     QVERIFY(std::abs(t - 29.996098) <= 5e-7);
   }
-  // Trap 1: the A, B, C printed in the signalpro example do not solve its own three points: they give 43.38, 10.05 and
+  // Trap 1: the A, B, C printed in the worked example do not solve its own three points: they give 43.38, 10.05 and
   // −3.86 °C for the points stated at 43.33, 10 and −3.9. Why is not known. Trap 2: those of the Electronic Design
-  // article (YSI 44001) give −49.83, 25.76 and 100.46 °C for −50, 25 and 100. We evaluate what is printed and get
+  // article give −49.83, 25.76 and 100.46 °C for −50, 25 and 100. We evaluate what is printed and get
   // exactly these wrong temperatures, so the misprint is theirs.
   void printedCoefficientsThatDoNotSolveTheirOwnPoints_data() {
     QTest::addColumn<QString>("example");
     QTest::addColumn<QString>("points");
     QTest::addColumn<QList<double>>("given");
-    QTest::newRow("signalpro as printed") << "signalpro-as-printed"
-                                          << "signalpro-corrected" << QList<double>{43.38, 10.05, -3.86};
-    QTest::newRow("YSI 44001, Electronic Design")
-        << "ysi44001-electronicdesign"
-        << "ysi44001-electronicdesign" << QList<double>{-49.83, 25.76, 100.46};
+    QTest::newRow("worked example as printed") << "worked-example-as-printed"
+                                               << "worked-example-corrected" << QList<double>{43.38, 10.05, -3.86};
+    QTest::newRow("article on linearisation as printed")
+        << "hundred-ohm-article"
+        << "hundred-ohm-article" << QList<double>{-49.83, 25.76, 100.46};
   }
   void printedCoefficientsThatDoNotSolveTheirOwnPoints() {
     QFETCH(QString, example);
