@@ -24,7 +24,7 @@ constexpr std::string_view wordFor(const Words<Kind, N>& words, Kind kind) {
   return {};
 }
 
-/// The five columns every fact's statement ends with; `source` must be the alias s.
+/// The columns every fact's statement ends with; `source` must be the alias s.
 #define OHMKIN_SOURCE_COLUMNS "s.id, s.kind, s.citation, s.confidence"
 
 class Row {
