@@ -22,8 +22,8 @@ struct Failure {
   TemperatureDifference high;  ///< most positive error over the band
   bool readsLow = false;       ///< by more than the limits, low in the band or late at the hot mark
   Severity severity = Severity::note;
-  std::string
-      sentence;  ///< "The parallel resistor opens: the needle still moves and reads up to 14 K low. Nobody notices."
+  /// "The parallel resistor 510 Ω opens: the needle still moves and reads up to 14 K low; nobody notices."
+  std::string sentence;
 };
 
 /// Power in one resistor at 15 V, worst over the sender from 0 to ∞.

@@ -97,9 +97,9 @@ class Judge {
     const std::string reading = point(std::min(celsius(kBathCelsius), hotMark()));
     if (table_.hotSign == HotSign::notSettled)
       return fmt::format(
-          "Whether the hot mark comes early or late is not settled: the temperatures behind the ohms are not known "
-          "well enough. "
-          "Measure this sender hot, at about {}.",
+          "Whether the hot mark comes early or late is not settled: {}. Measure this sender hot, at about {}.",
+          about_.temperaturesStated ? "the curves are not known well enough"
+                                    : "the temperatures behind the stated ohms are not known",
           reading);
     return fmt::format(
         "The needle {} and {}, but the curves are not known well enough to call that within limits. "

@@ -51,7 +51,7 @@ class FailuresTest : public QObject {
     QCOMPARE(failureOf(bare, "lead", FailureMode::leadOpens).atHotMark.where, gauge::Where::belowTheMarks);
   }
 
-  // The rule of issue 3: a parallel repair of a low-reading pair fails silently and is no permanent repair.
+  // The rule: a parallel repair of a low-reading pair fails silently and is no permanent repair.
   void parallelRepairThatOpensUnnoticedIsRefusedAsPermanent() {
     const TrimProposal proposal = repairOfALowReadingPair();
     const Failure& opens = failureOf(proposal, "parallel", FailureMode::opens);

@@ -42,7 +42,7 @@ curve::Curve known(const curve::Curve& curve, double standardUncertainty) {
 class VerdictTest : public QObject {
   Q_OBJECT
  private slots:
-  // Order and limits of the design: 3 K late, 6 K low, 8 K high, a judgement.
+  // The default limits: 3 K late, 6 K low, 8 K high, a judgement.
   void everyVerdictIsMetByAPairOfItsKind_data() {
     QTest::addColumn<double>("cold");
     QTest::addColumn<double>("hot");
@@ -142,7 +142,7 @@ class VerdictTest : public QObject {
     QVERIFY(verdict.sentence.find("°C") == std::string::npos);
   }
 
-  // The order of the design: same family, with pigtail, with bushing, other within limits, trimmed, high, undecided,
+  // The order of recommendation: same family, with pigtail, with bushing, other within limits, trimmed, high, undecided,
   // refused.
   void rankingFollowsTheDesign() {
     const RankKey order[] = {{rankOf(Electrical::sameFamily, false, false), 0, 5.0},
