@@ -1,11 +1,12 @@
 #include <curve/choice.h>
 #include <curve/fit.h>
-#include <curve/least_squares.h>
+#include <curve/lag.h>
 #include <fmt/format.h>
 #include <algorithm>
 #include <boost/math/distributions/normal.hpp>
 #include <boost/math/distributions/students_t.hpp>
 #include <cmath>
+#include <functional>
 
 namespace ohmkin::curve {
 namespace {
@@ -64,47 +65,40 @@ Expected<void> checkTrend(const Curve& curve) {
                 "readings whose ohms clearly rise or fall with temperature");
 }
 
-/// The curve's own derivatives and a column of half a lag up for cooling, down for heating; one linear step from the
-/// fitted curve.
-std::optional<Hysteresis> hysteresisOf(const Trial& trial, const Readings& readings) {
-  std::vector<std::size_t> rows;
-  std::size_t cooling = 0;
-  for (std::size_t i = 0; i < readings.size(); ++i) {
-    if (std::find(trial.outliers.begin(), trial.outliers.end(), i) != trial.outliers.end()) continue;
-    rows.push_back(i);
-    cooling += readings.direction[i] == Direction::cooling ? 1 : 0;
-  }
-  if (cooling < 2 || rows.size() - cooling < 2 || trial.form == Form::table) return std::nullopt;
-  const auto law = lawOf(trial.curve.model(), {inKelvin(trial.curve.valid().low), inKelvin(trial.curve.valid().high)});
-  if (!law) return std::nullopt;
+using Chooser = std::function<Expected<Choice>(const Readings&)>;
 
-  const std::size_t all = std::visit([](const auto& l) { return l.parameters(); }, *law);
-  const bool fixedT0 = trial.form == Form::beta;  // t0 is no parameter of its own
-  const std::size_t p = fixedT0 ? 2 : all;
-  std::vector<double> columns(rows.size() * (p + 1));
-  std::vector<double> response(rows.size());
-  std::vector<double> gradient(all);
-  for (std::size_t k = 0; k < rows.size(); ++k) {
-    const std::size_t i = rows[k];
-    const double slope = trial.curve.lnOhmsSlope(readings.kelvin[i]);
-    const double spread = readings.spread(i, slope);
-    std::visit([&](const auto& l) { l.gradient(readings.kelvin[i], gradient); }, *law);
-    for (std::size_t j = 0; j < p; ++j) columns[j * rows.size() + k] = gradient[fixedT0 && j == 1 ? 2 : j] / spread;
-    columns[p * rows.size() + k] = (readings.direction[i] == Direction::cooling ? 0.5 : -0.5) * slope / spread;
-    response[k] = trial.lnResiduals[i] / spread;
-  }
-  const auto solved = linearLeastSquares(columns, response);
-  if (!solved) return std::nullopt;
-  const double lag = solved->parameters.back();
-  const double own = std::sqrt(solved->covariance.back());
-  const double u = own * (readings.stated ? std::max(1.0, solved->scatter()) : solved->scatter());
-  return Hysteresis{kelvins(lag), kelvins(u), std::abs(lag) > 2 * u};
-}
+struct WithoutLag {
+  Lag lag;
+  Readings readings;
+  Choice choice;
+};
 
-Readings shifted(Readings readings, double lag) {
-  for (std::size_t i = 0; i < readings.size(); ++i)
-    readings.kelvin[i] += readings.direction[i] == Direction::cooling ? lag / 2 : -lag / 2;
-  return readings;
+/// A lag that shows is taken off the temperatures, half from each run, until it stands still. The form is chosen anew
+/// each time, since a lag looks like scatter and hides a bend. What is not known of the lag is then not known of the
+/// curve either.
+Expected<WithoutLag> takeOff(Lag lag, const Readings& given, const Chooser& chosen) {
+  double total = inKelvin(lag.seen.difference);
+  for (int shift = 0;; ++shift) {
+    Readings readings = withoutLag(given, total);
+    auto choice = chosen(readings);
+    if (!choice) return tl::make_unexpected(choice.error());
+    const auto left = lagOf(choice->trial, readings);
+    const double step = left ? inKelvin(left->seen.difference) : 0;
+    if (left) lag.seen.uncertainty = left->seen.uncertainty;
+    if (left && std::abs(step) > 1e-3 * inKelvin(left->seen.uncertainty) && shift < kMostShifts) {
+      total += step;
+      continue;
+    }
+    Trial& trial = choice->trial;
+    if (left) {
+      auto known = Curve::make(trial.curve.model(), trial.curve.established(), left->covariance);
+      if (!known) return tl::make_unexpected(known.error());
+      trial.curve = std::move(*known);
+    }
+    if (trial.freedom > 1) --trial.freedom;
+    lag.seen.difference = kelvins(total);
+    return WithoutLag{std::move(lag), std::move(readings), std::move(*choice)};
+  }
 }
 
 std::vector<Outlier> named(const Trial& trial, const Readings& readings) {
@@ -147,25 +141,19 @@ Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options)
   if (samples.size() < 3)
     return refuse("fit-too-few-points", "fit", fmt::format("{} readings", samples.size()), "at least 3 readings");
   const Readings given(samples, options.spreadInOhms);
-  const auto chosen = [&options](const Readings& readings) {
-    return options.form ? asAsked(*options.form, readings, options.robust) : choose(readings, options.robust);
+  const Chooser chosen = [&options](const Readings& of) {
+    return options.form ? asAsked(*options.form, of, options.robust) : choose(of, options.robust);
   };
   auto choice = chosen(given);
   if (!choice) return tl::make_unexpected(choice.error());
-
-  // A lag that shows is taken off the temperatures, half from each run, until it stands still. The form is chosen anew
-  // each time, since a lag looks like scatter and hides a bend.
-  std::optional<Hysteresis> lag = hysteresisOf(choice->trial, given);
+  auto lag = lagOf(choice->trial, given);
   Readings readings = given;
-  for (int shift = 0; shift < kMostShifts && lag && lag->significant; ++shift) {
-    readings = shifted(given, inKelvin(lag->difference));
-    choice = chosen(readings);
-    if (!choice) return tl::make_unexpected(choice.error());
-    const auto left = hysteresisOf(choice->trial, readings);
-    if (!left) break;
-    lag->difference += left->difference;
-    lag->uncertainty = left->uncertainty;
-    if (std::abs(inKelvin(left->difference)) < 1e-3 * inKelvin(left->uncertainty)) break;
+  if (lag && lag->seen.significant) {
+    auto settled = takeOff(*lag, given, chosen);
+    if (!settled) return tl::make_unexpected(settled.error());
+    choice = std::move(settled->choice);
+    readings = std::move(settled->readings);
+    lag = std::move(settled->lag);
   }
 
   Trial& trial = choice->trial;
@@ -174,20 +162,19 @@ Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options)
   for (std::size_t i = 0; i < readings.size(); ++i)
     residuals.push_back(kelvins(trial.lnResiduals[i] / trial.curve.lnOhmsSlope(readings.kelvin[i])));
   std::vector<Outlier> outliers = named(trial, readings);
-  const std::size_t freedom = trial.freedom - (lag && lag->significant && trial.freedom > 1 ? 1 : 0);
   const double widened =
-      trial.consistent ? 1 : std::sqrt(trial.chiSquare / static_cast<double>(std::max<std::size_t>(freedom, 1)));
+      trial.consistent ? 1 : std::sqrt(trial.chiSquare / static_cast<double>(std::max<std::size_t>(trial.freedom, 1)));
   return Fit{std::move(trial.curve),
              trial.form,
              std::move(trial.lnResiduals),
              std::move(residuals),
              std::move(outliers),
-             lag,
+             lag ? std::optional(lag->seen) : std::nullopt,
              trial.scatter,
              trial.chiSquare,
              readings.stated ? widened * rootMeanSquare(readings.uLnOhms) : trial.scatter,
              widened * rootMeanSquare(readings.uKelvin),
-             freedom,
+             trial.freedom,
              readings.stated,
              trial.consistent,
              std::move(choice->reason),
