@@ -18,8 +18,14 @@ AllowedOhms::AllowedOhms(const gauge::Gauge& gauge, const Stations& stations, do
       lowWeight_(lowWeight),
       shownGrounded_(gauge.shownAtOhms(0)),
       shownOpen_(gauge.shownAtOhms(kInfinite)),
-      falls_(shownOpen_ < shownGrounded_) {
+      falls_(shownOpen_ < shownGrounded_),
+      hotLow_(0),
+      hotHigh_(kInfinite) {
   widen();
+  if (!stations.hotBy) return;
+  const double atTheMark = ohmsShowing(stations.hotBy->mark);
+  if (falls_) hotHigh_ = atTheMark * (1 + kHair);
+  else hotLow_ = atTheMark * (1 - kHair);
 }
 
 void AllowedOhms::widen() {

@@ -1,16 +1,24 @@
 #pragma once
 #include <gauge/gauge.h>
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 /// Which ohms at the sender post keep the needle within a target at each temperature of a band. Bare numbers: kelvin,
 /// ohms.
 namespace ohmkin::pairing {
 
+/// With the sender at these ohms the needle must have reached this place on the dial.
+struct HotBy {
+  double ohms = 0;
+  double mark = 0;
+};
+
 /// The temperatures a trim is judged at, each with the sender's ohms there, in an order that rules networks out early.
 struct Stations {
   std::vector<double> kelvin;
   std::vector<double> ohms;
+  std::optional<HotBy> hotBy;
   [[nodiscard]] std::size_t size() const { return kelvin.size(); }
 };
 
@@ -36,6 +44,10 @@ class AllowedOhms {
   [[nodiscard]] double high(std::size_t i) const { return high_[i]; }
   [[nodiscard]] double lowWeight() const { return lowWeight_; }
 
+  // Ohms that put the needle at or past the mark, where stations.hotBy is set; every ohms where not.
+  [[nodiscard]] double hotLow() const { return hotLow_; }
+  [[nodiscard]] double hotHigh() const { return hotHigh_; }
+
  private:
   [[nodiscard]] double ohmsShowing(double kelvin) const;
   const gauge::Gauge* gauge_;
@@ -44,6 +56,8 @@ class AllowedOhms {
   double shownGrounded_;
   double shownOpen_;
   bool falls_;
+  double hotLow_;
+  double hotHigh_;
   std::vector<double> low_;
   std::vector<double> high_;
 };

@@ -140,6 +140,42 @@ Expected<TrimProposal> completed(TrimProposal proposal, const gauge::Gauge& gaug
   return proposal;
 }
 
+/// The best of each topology that is closer than this, nearest first.
+std::vector<Trimmed> nearestFirst(const TrimSearch& search, double closerThan) {
+  std::vector<Trimmed> out;
+  for (const auto& each : search.ofTopology)
+    if (each && each->network.parts() > 0 && inKelvin(each->weightedWorst) < closerThan) out.push_back(*each);
+  std::stable_sort(out.begin(), out.end(),
+                   [](const Trimmed& a, const Trimmed& b) { return a.weightedWorst < b.weightedWorst; });
+  return out;
+}
+
+/// The nearest that may stay; else the nearest within the limits; else the nearest.
+Expected<TrimProposal> mostFitting(const std::vector<Trimmed>& nearest, const gauge::Gauge& gauge,
+                                   const curve::Curve& sender, TemperatureSpan band, const TrimOptions& options) {
+  std::optional<TrimProposal> chosen;
+  for (const Trimmed& each : nearest) {
+    auto proposal = judged(gauge, sender, each.network, band, options);
+    if (!proposal || proposal->permanent) return proposal;
+    if (!chosen || (proposal->withinLimits && !chosen->withinLimits)) chosen = std::move(*proposal);
+  }
+  return *chosen;
+}
+
+/// The least error over the band may buy a late hot mark: again, among the networks alone that are on time, as surely
+/// as the curves are known.
+Expected<TrimProposal> hotMarkFirst(const TrimProposal& first, const gauge::Gauge& gauge, const curve::Curve& sender,
+                                    TemperatureSpan band, TrimOptions options) {
+  const auto* reaches = std::get_if<Reaches>(&first.after.hot);
+  const TemperatureDifference margin = reaches != nullptr ? reaches->uncertainty.mismatch : kelvins(0);
+  options.latest = options.limits.late - std::min(margin, options.limits.late);
+  const auto search = searchTrim(gauge, sender, band, options);
+  if (!search) return tl::make_unexpected(search.error());
+  const auto nearest = nearestFirst(*search, 1e300);
+  if (nearest.empty()) return refuse("no-trim-on-time", "trim", "no network with a resistor in it", "one on time");
+  return mostFitting(nearest, gauge, sender, band, options);
+}
+
 }  // namespace
 
 Expected<TrimProposal> judgeTrim(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimNetwork& network,
@@ -157,29 +193,23 @@ Expected<TrimProposal> proposeTrim(const gauge::Gauge& gauge, const curve::Curve
                                    const TrimOptions& options) {
   auto search = searchTrim(gauge, sender, band, options);
   if (!search) return tl::make_unexpected(search.error());
-  const double before = inKelvin(search->ofTopology[0]->weightedWorst);
-  std::vector<Trimmed> better;
-  for (const auto& each : search->ofTopology)
-    if (each && inKelvin(each->weightedWorst) < before - kWorthTheSolder) better.push_back(*each);
+  const double before = inKelvin(search->ofTopology[0] ? search->ofTopology[0]->weightedWorst : kelvins(1e300));
+  const auto better = nearestFirst(*search, before - kWorthTheSolder);
   if (better.empty())
     return refuse("no-trim-helps", "trim", fmt::format("{} networks, none better than no resistor", search->networks),
                   "a pair that resistors can bring closer");
-  std::stable_sort(better.begin(), better.end(),
-                   [](const Trimmed& a, const Trimmed& b) { return a.weightedWorst < b.weightedWorst; });
-
-  std::optional<TrimProposal> chosen;
-  for (const Trimmed& each : better) {
-    auto proposal = judged(gauge, sender, each.network, band, options);
-    if (!proposal) return tl::make_unexpected(proposal.error());
-    const bool mayStay = proposal->permanent;
-    if (mayStay && chosen)
-      proposal->findings.push_back(
-          {"better-trim-refused", Severity::note,
-           fmt::format("{} would come closer, but it must not be left in a vehicle.", chosen->network.name()),
-           chosen->findings.empty() ? "" : chosen->findings.front().sentence, kComputed});
-    if (mayStay || !chosen) chosen = std::move(*proposal);
-    if (mayStay) break;
+  auto chosen = mostFitting(better, gauge, sender, band, options);
+  if (!chosen) return chosen;
+  if (!chosen->withinLimits && !options.latest) {
+    auto onTime = hotMarkFirst(*chosen, gauge, sender, band, options);
+    if (onTime && onTime->withinLimits) chosen = std::move(onTime);
   }
+  if (!(chosen->network == search->best.network))
+    chosen->findings.push_back(
+        {"better-trim-refused", Severity::note,
+         fmt::format("{} would come closer over the band, but {}.", search->best.network.name(),
+                     chosen->permanent ? "may not stay in a vehicle" : "brings the hot mark late"),
+         "trim search over the whole series", kComputed});
   chosen->weightedWorstBefore = kelvins(before);
   chosen->search = std::move(*search);
   return completed(std::move(*chosen), gauge, sender, band, options);

@@ -59,8 +59,10 @@ struct TrimProposal {
 inline constexpr double kTrimVolts = 15;
 inline constexpr double kTrimCelsius = 105;  ///< behind a dash in the sun
 
-/// The best network of a search that may stay; where none may, the best one, refused as permanent with the reason.
-/// Refuses, code "no-trim-helps", where every network is worse than none.
+/// The best network of a search that may stay. Where the least error over the band would bring the hot mark late, the
+/// search is repeated among those on time. Where none may stay: the best within the limits, else the best, refused as
+/// permanent with the reason. `search` of the answer always tells the true optimum. Refuses, code "no-trim-helps",
+/// where every network is worse than none.
 Expected<TrimProposal> proposeTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
                                    const TrimOptions& options = {});
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 #include <pairing/allowed_ohms.h>
+#include <pairing/hot_mark.h>
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -109,11 +110,14 @@ class Search {
     out_.networks += values_.size();
   }
 
-  TrimSearch result() {
+  Expected<TrimSearch> result() {
     const Trimmed* best = nullptr;
     for (const auto& each : out_.ofTopology)
       if (each && (best == nullptr || rank(*each) < rank(*best))) best = &*each;
     if (best != nullptr) out_.best = *best;
+    else
+      return refuse("no-trim-on-time", "trim", fmt::format("{} networks, all later", out_.networks),
+                    "a network that brings the needle to the hot mark in time");
     out_.excluded = out_.networks - out_.evaluated;
     return out_;
   }
@@ -128,6 +132,7 @@ class Search {
 
   void keep(const TrimNetwork& network, double weighted) {
     auto& place = out_.ofTopology[static_cast<std::size_t>(network.topology())];
+    if (!std::isfinite(weighted)) return;
     if (!place || weighted < inKelvin(place->weightedWorst)) place = Trimmed{network, kelvins(weighted)};
   }
 
@@ -140,6 +145,8 @@ class Search {
       high = std::max(high, error);
       low = std::max(low, -error);
     }
+    const auto& hotBy = stations_->hotBy;
+    if (hotBy && gauge.shownAtOhms(seen(hotBy->ohms)) < hotBy->mark) low = kInfinite;
     ++out_.evaluated;
     return {high, low * allowed_.lowWeight()};
   }
@@ -169,6 +176,7 @@ class Search {
   std::pair<std::size_t, std::size_t> seriesAllowed(double p) const {
     double least = values_.front();
     double most = values_.back();
+    if (stations_->hotBy) Shape::narrow(stations_->hotBy->ohms, p, allowed_.hotLow(), allowed_.hotHigh(), least, most);
     for (std::size_t i = 0; i < stations_->size(); ++i) {
       Shape::narrow(stations_->ohms[i], p, allowed_.low(i), allowed_.high(i), least, most);
       if (least > most) return {0, 0};
@@ -215,6 +223,16 @@ Stations stationsOf(const curve::Curve& sender, TemperatureSpan covered, std::si
   return out;
 }
 
+/// Where the needle has to be at the mark, and the sender's ohms there; its curve is continued as far as that.
+Expected<HotBy> hotBy(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimOptions& options) {
+  const Temperature by = kelvin(matchedHotKelvin(gauge, {})) + *options.latest;
+  const auto reaching = sender.valid().holds(by)
+                            ? Expected<curve::Curve>(sender)
+                            : sender.extendedTo({std::min(by, sender.valid().low), std::max(by, sender.valid().high)});
+  if (!reaching) return tl::make_unexpected(reaching.error());
+  return HotBy{std::exp(reaching->lnOhms(inKelvin(by))), inKelvin(gauge.hotMark())};
+}
+
 }  // namespace
 
 Expected<TrimSearch> searchTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
@@ -227,7 +245,12 @@ Expected<TrimSearch> searchTrim(const gauge::Gauge& gauge, const curve::Curve& s
   auto values = valuesOf(options);
   if (!values) return tl::make_unexpected(values.error());
 
-  const Stations stations = stationsOf(sender, *covered, options.pair.rows);
+  Stations stations = stationsOf(sender, *covered, options.pair.rows);
+  if (options.latest) {
+    const auto hot = hotBy(gauge, sender, options);
+    if (!hot) return tl::make_unexpected(hot.error());
+    stations.hotBy = *hot;
+  }
   Search search(gauge, stations, std::move(*values), options);
   search.none();
   search.series();

@@ -4,6 +4,7 @@
 #include <pairing/preferred_values.h>
 #include <quantity/print.h>
 #include <array>
+#include <optional>
 #include <vector>
 
 /// The best trim network there is over a whole series of resistor values, proved by bounds and not by luck.
@@ -20,7 +21,10 @@ struct TrimOptions {
   Ohms highest = ohms(100e3);
   std::vector<Ohms> drawer;  ///< not empty: only these values (what the shop stocks), any order
   Limits limits;
-  PairOptions pair;          ///< pair.rows temperatures over the band are looked at
+  PairOptions pair;  ///< pair.rows temperatures over the band are looked at
+  /// Only networks with which the hot mark comes at most this late; none: all of them, judged by their errors over the
+  /// band alone.
+  std::optional<TemperatureDifference> latest;
   DisplayUnits units;        ///< of the sentences a proposal carries
   bool feedToSender = true;  ///< the sixth topology too, where the movement is a crossed coil with known coils
 };
@@ -39,7 +43,8 @@ struct TrimSearch {
   std::size_t excluded = 0;                          ///< ruled out by a bound; evaluated + excluded = networks
 };
 
-/// Under standard conditions. Refuses what errorTable refuses, and a drawer or span of values without a single one.
+/// Under standard conditions. Refuses what errorTable refuses, a drawer or span of values without a single one, and,
+/// code "no-trim-on-time", where no network meets `latest`.
 Expected<TrimSearch> searchTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
                                 const TrimOptions& options = {});
 

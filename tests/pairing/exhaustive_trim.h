@@ -14,7 +14,8 @@ struct Exhaustive {
 };
 
 inline Exhaustive tryEveryNetwork(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
-                                  pairing::Series series, std::size_t temperatures, double lowWeight) {
+                                  pairing::Series series, std::size_t temperatures, double lowWeight,
+                                  std::optional<double> hotByKelvin = {}) {
   using pairing::TrimNetwork;
   const std::vector<double> kelvins = pairing::evenly(band, temperatures);
   std::vector<double> r;
@@ -26,6 +27,9 @@ inline Exhaustive tryEveryNetwork(const gauge::Gauge& gauge, const curve::Curve&
       const double error = gauge.shownAtOhms(inOhms(network.seen(ohms(r[i])))) - kelvins[i];
       worst = std::max(worst, error > 0 ? error : -lowWeight * error);
     }
+    if (hotByKelvin && gauge.shownAtOhms(inOhms(network.seen(ohms(std::exp(sender.lnOhms(*hotByKelvin)))))) <
+                           inKelvin(gauge.hotMark()))
+      worst = INFINITY;
     const auto topology = static_cast<std::size_t>(network.topology());
     if (worst < out.best[topology]) {
       out.best[topology] = worst;

@@ -166,15 +166,33 @@ class FailuresTest : public QObject {
     QCOMPARE(QString::fromStdString(proposal.error().code), QString("no-trim-helps"));
   }
 
+  void hotMarkComesBeforeTheLeastErrorOverTheBand() {
+    std::size_t rescued = 0;
+    for (unsigned i = 0; i < 60; ++i) {
+      const RandomPair pair = randomPair(i);
+      const auto proposal = proposeTrim(pair.gauge, pair.sender, pair.band);
+      if (!proposal || !proposal->withinLimits) continue;
+      const auto closest = judgeTrim(pair.gauge, pair.sender, proposal->search.best.network, pair.band);
+      if (closest->withinLimits) continue;
+      ++rescued;
+      QVERIFY(says(*proposal, "better-trim-refused"));
+      QVERIFY(std::get<Reaches>(proposal->after.hot).late <= kelvins(3));
+    }
+    QVERIFY(rescued > 0);
+  }
+
   void aTrimThatMayStayIsPreferredToACloserOneThatMayNot() {
     for (unsigned i = 0; i < 60; ++i) {
       const RandomPair pair = randomPair(i);
       const auto proposal = proposeTrim(pair.gauge, pair.sender, pair.band);
       if (!proposal) continue;
-      if (proposal->permanent)
-        QVERIFY(proposal->withinLimits &&
-                std::none_of(proposal->failures.begin(), proposal->failures.end(), forbidsStaying));
-      else QVERIFY(proposal->network == proposal->search.best.network);
+      if (proposal->permanent) {
+        QVERIFY(proposal->withinLimits);
+        QVERIFY(std::none_of(proposal->failures.begin(), proposal->failures.end(), forbidsStaying));
+      } else if (!proposal->withinLimits) {
+        QVERIFY(proposal->network == proposal->search.best.network);
+      }
+      QVERIFY(proposal->weightedWorst > proposal->search.best.weightedWorst - kelvins(1e-9));
     }
   }
 };

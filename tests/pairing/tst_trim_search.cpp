@@ -68,6 +68,30 @@ class TrimSearchTest : public QObject {
     }
   }
 
+  void theBestOnTimeIsTheBruteForceBestOnTime() {
+    std::size_t unlike = 0;
+    for (unsigned i = 0; i < 42; ++i) {
+      const RandomPair pair = randomPair(i);
+      TrimOptions options = over(Series::e12, 12);
+      const auto free = searchTrim(pair.gauge, pair.sender, pair.band, options).value();
+      options.latest = kelvins(2);
+      // The matched pair's needle is at the mark where the dial was printed to be right.
+      const auto every = tryEveryNetwork(pair.gauge, pair.sender, pair.band, Series::e12, 12, options.limits.lowWeight,
+                                         inKelvin(celsius(117)));
+      const double best = *std::min_element(every.best.begin(), every.best.end());
+      const auto found = searchTrim(pair.gauge, pair.sender, pair.band, options);
+      if (!found) {
+        QCOMPARE(QString::fromStdString(found.error().code), QString("no-trim-on-time"));
+        QVERIFY(std::isinf(best));
+        continue;
+      }
+      QVERIFY2(std::abs(inKelvin(found->best.weightedWorst) - best) < 1e-9, QByteArray::number(i));
+      QCOMPARE(found->evaluated + found->excluded, found->networks);
+      unlike += found->best.network == free.best.network ? 0 : 1;
+    }
+    QVERIFY(unlike > 5);
+  }
+
   void mostNetworksAreExcludedByTheBound() {
     const RandomPair pair = randomPair(0);
     const auto found = searchTrim(pair.gauge, pair.sender, pair.band, over(Series::e96, 60));

@@ -142,8 +142,8 @@ class VerdictTest : public QObject {
     QVERIFY(verdict.sentence.find("°C") == std::string::npos);
   }
 
-  // The order of recommendation: same family, with pigtail, with bushing, other within limits, trimmed, high, undecided,
-  // refused.
+  // The order of recommendation: same family, with pigtail, with bushing, other within limits, trimmed, high,
+  // undecided, refused.
   void rankingFollowsTheDesign() {
     const RankKey order[] = {{rankOf(Electrical::sameFamily, false, false), 0, 5.0},
                              {rankOf(Electrical::sameFamily, true, false), 1, 0.0},
