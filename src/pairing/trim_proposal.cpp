@@ -200,7 +200,8 @@ Expected<TrimProposal> proposeTrim(const gauge::Gauge& gauge, const curve::Curve
                   "a pair that resistors can bring closer");
   auto chosen = mostFitting(better, gauge, sender, band, options);
   if (!chosen) return chosen;
-  if (!chosen->withinLimits && !options.latest) {
+  const bool late = against(chosen->after, options.limits).late != Standing::within;
+  if (late && !options.latest) {
     auto onTime = hotMarkFirst(*chosen, gauge, sender, band, options);
     if (onTime && onTime->withinLimits) chosen = std::move(onTime);
   }
