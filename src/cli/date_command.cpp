@@ -11,6 +11,7 @@ namespace ohmkin::cli {
 namespace {
 
 constexpr std::size_t kReadingsShown = 8;
+constexpr double kWorthShowing = 0.005;
 
 /// "30418:H 22 1" is a casting number and its date; without a colon the code alone.
 workflow::CastingRead castingRead(dating::CastingRole role, const std::string& text) {
@@ -49,20 +50,16 @@ Expected<workflow::DateQuestion> question(const Arguments& given) {
 }
 
 std::string codeText(const workflow::CodeRead& code) {
-  std::string text = fmt::format("{} '{}'", code.name, code.code);
-  if (code.casting) text += " on casting " + code.casting->id.text;
-  if (!code.layouts.empty()) text += fmt::format(", read as {}", fmt::join(code.layouts, " or "));
-  text += "\n";
+  std::string text = fmt::format("{} '{}'{}\n", code.name, code.code, code.casting ? " on casting " + code.casting->id.text : "");
   std::size_t shown = 0;
-  for (const auto& decoded : code.decoded) {
-    for (const auto& reading : decoded.readings) {
-      if (shown++ == kReadingsShown) break;
-      const auto assumed = dating::assumptions(decoded, reading);
-      text += fmt::format("  {:<22}{}\n", dating::plainReading(reading), assumed.empty() ? "as it stands" : fmt::format("{}", fmt::join(assumed, ", ")));
-    }
+  for (const auto& meaning : code.meanings) {
+    if (shown == kReadingsShown || (shown > 0 && meaning.probability < kWorthShowing)) break;
+    ++shown;
+    text += fmt::format("  {:<20}{:>5.0f} %  {}{}\n", dating::plainReading(meaning.reading), 100 * meaning.probability, meaning.layout,
+                        meaning.assumed.empty() ? "" : fmt::format("; {}", fmt::join(meaning.assumed, ", ")));
   }
-  if (code.readings.size() > kReadingsShown) text += fmt::format("  and {} more\n", code.readings.size() - kReadingsShown);
-  if (code.readings.empty()) text += "  no date reads so\n";
+  if (code.meanings.size() > shown) text += fmt::format("  {} more ways to read it, none of them likely here\n", code.meanings.size() - shown);
+  if (code.meanings.empty()) text += "  no date reads so\n";
   return text;
 }
 
@@ -70,17 +67,9 @@ std::string dateText(const workflow::DateAnswer& answer) {
   std::string text;
   for (const auto& code : answer.codes) text += codeText(code);
   text += "\n";
-  if (!answer.summary.empty()) text += wrapped("Engine assembled: " + answer.summary, 2, 0);
-  for (std::size_t i = 0; i < answer.posterior.castings.size(); ++i) {
-    const auto& casting = answer.posterior.castings[i];
-    if (casting.days.empty() || i >= answer.codes.size()) continue;
-    text += wrapped(fmt::format("{} cast: {}; fitted at assembly {:.0f} %", answer.codes[i].name, dating::eraSummary(casting.days), 100 * casting.fittedAtAssembly), 2, 0);
-  }
-  if (answer.posterior.conflict)
-    text += wrapped(fmt::format("! These two cannot both be true: {} and {}.", answer.posterior.conflict->one, answer.posterior.conflict->other), 2, 0);
-  if (!answer.engineWords.empty()) text += wrapped(answer.engineWords, 2, 0);
   for (const Finding& finding : answer.findings)
-    text += wrapped(fmt::format("{} {} [{}]", finding.severity >= Severity::warning ? "!" : "-", finding.sentence, finding.source), 2, 0);
+    text += wrapped(fmt::format("{} {}", finding.severity >= Severity::warning ? "!" : "-", finding.sentence), 2, 0);
+  text += "\nLags and weights are judgement from memory, no source; the codes are your readings.\n";
   return text;
 }
 
@@ -98,15 +87,13 @@ std::string dateJson(const workflow::DateAnswer& answer) {
   Json out = document("ohmkin.date", 1);
   Json codes = Json::array();
   for (const auto& code : answer.codes) {
-    Json readings = Json::array();
-    for (const auto& decoded : code.decoded) {
-      for (const auto& reading : decoded.readings) {
-        readings.push_back({{"from", isoDate(reading.from)}, {"until", isoDate(reading.until)}, {"weight", reading.weight},
-                            {"taken", reading.taken}, {"assumed", dating::assumptions(decoded, reading)}});
-      }
+    Json meanings = Json::array();
+    for (const auto& meaning : code.meanings) {
+      meanings.push_back({{"from", isoDate(meaning.reading.from)}, {"until", isoDate(meaning.reading.until)}, {"probability", meaning.probability},
+                          {"layout", meaning.layout}, {"taken", meaning.reading.taken}, {"assumed", meaning.assumed}});
     }
     codes.push_back({{"name", code.name}, {"code", code.code}, {"casting", code.casting ? Json(code.casting->id.text) : Json()},
-                     {"layouts", code.layouts}, {"readings", std::move(readings)}, {"findings", cli::json(code.findings)}});
+                     {"meanings", std::move(meanings)}, {"findings", cli::json(code.findings)}});
   }
   out["codes"] = std::move(codes);
   out["assembly"] = json(answer.posterior.assembly);

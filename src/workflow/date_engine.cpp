@@ -42,7 +42,7 @@ Expected<std::vector<dating::Layout>> layoutsNamed(const Catalogue& catalogue, c
 }
 
 CodeRead readCode(std::string name, const std::string& code, const std::vector<dating::Layout>& layouts, const DateSpan& window) {
-  CodeRead read{std::move(name), code, std::nullopt, {}, {}, {}, {}};
+  CodeRead read{std::move(name), code, std::nullopt, {}, {}};
   std::vector<Finding> reasons;
   for (const dating::Layout& layout : layouts) {
     dating::DecodeOptions options;
@@ -53,15 +53,33 @@ CodeRead readCode(std::string name, const std::string& code, const std::vector<d
       continue;
     }
     reasons.insert(reasons.end(), decoded->findings.begin(), decoded->findings.end());
-    if (decoded->readings.empty()) continue;
-    read.layouts.push_back(layout.name);
-    read.readings.insert(read.readings.end(), decoded->readings.begin(), decoded->readings.end());
-    read.decoded.push_back(std::move(*decoded));
+    for (const dating::Reading& reading : decoded->readings)
+      read.meanings.push_back({reading, layout.name, dating::assumptions(*decoded, reading), 0});
   }
   // Reasons matter where nothing reads, or where the one layout it must be written in objects to the plain text.
-  if (read.readings.empty() || layouts.size() == 1) read.findings = std::move(reasons);
-  std::stable_sort(read.readings.begin(), read.readings.end(), [](const auto& a, const auto& b) { return a.weight > b.weight; });
+  if (read.meanings.empty() || layouts.size() == 1) read.findings = std::move(reasons);
   return read;
+}
+
+std::vector<dating::Reading> readingsOf(const CodeRead& read) {
+  std::vector<dating::Reading> readings;
+  for (const CodeMeaning& meaning : read.meanings) readings.push_back(meaning.reading);
+  return readings;
+}
+
+/// Each meaning by the share of the day distribution that falls on it, several assumptions for one day by their weights.
+void weigh(CodeRead& read, const dating::DayDistribution& days) {
+  double total = 0;
+  for (CodeMeaning& meaning : read.meanings) {
+    meaning.probability = days.empty() ? 0 : meaning.reading.weight * days.within({meaning.reading.from, meaning.reading.until});
+    total += meaning.probability;
+  }
+  if (total > 0) {
+    for (CodeMeaning& meaning : read.meanings) meaning.probability /= total;
+  }
+  std::stable_sort(read.meanings.begin(), read.meanings.end(), [](const CodeMeaning& a, const CodeMeaning& b) {
+    return std::pair(-a.probability, -a.reading.weight) < std::pair(-b.probability, -b.reading.weight);
+  });
 }
 
 class Dater {
@@ -80,6 +98,10 @@ class Dater {
     if (!posterior) return tl::make_unexpected(posterior.error());
     answer_.posterior = std::move(*posterior);
     answer_.findings.insert(answer_.findings.end(), answer_.posterior.findings.begin(), answer_.posterior.findings.end());
+    for (std::size_t i = 0; i < answer_.codes.size(); ++i) {
+      const bool ofCasting = i < castingOf_.size();
+      weigh(answer_.codes[i], ofCasting ? answer_.posterior.castings[castingOf_[i]].days : answer_.posterior.assembly);
+    }
     if (answer_.dated()) answer_.summary = dating::eraSummary(answer_.posterior.assembly);
     sayWhoseEngine();
     return std::move(answer_);
@@ -106,9 +128,10 @@ class Dater {
       if (!layouts) return tl::make_unexpected(layouts.error());
       CodeRead read = readCode(name, asked.code, *layouts, question_.window);
       read.casting = record;
-      dated.readings = read.readings;
+      dated.readings = readingsOf(read);
       answer_.findings.insert(answer_.findings.end(), read.findings.begin(), read.findings.end());
       answer_.codes.push_back(std::move(read));
+      castingOf_.push_back(evidence_.castings.size());
     }
     evidence_.castings.push_back(std::move(dated));
     return {};
@@ -129,7 +152,7 @@ class Dater {
     if (!layouts) return tl::make_unexpected(layouts.error());
     CodeRead read = readCode("assembly stamp", question_.stamp, *layouts, question_.window);
     answer_.findings.insert(answer_.findings.end(), read.findings.begin(), read.findings.end());
-    if (!read.readings.empty()) evidence_.stamp = dating::AssemblyStamp{read.readings, question_.padRecut};
+    if (!read.meanings.empty()) evidence_.stamp = dating::AssemblyStamp{readingsOf(read), question_.padRecut};
     answer_.codes.push_back(std::move(read));
     return {};
   }
@@ -153,18 +176,18 @@ class Dater {
     return {};
   }
 
+  /// The posterior's own words about whose engine it is, and which castings its findings repeat, are shown apart.
   void sayWhoseEngine() {
-    if (!answer_.posterior.firstEngine) return;
-    for (const Finding& finding : answer_.posterior.findings) {
-      if (finding.code.starts_with("engine-") && answer_.engineWords.empty()) answer_.engineWords = finding.sentence;
+    for (const Finding& finding : answer_.findings) {
+      if (finding.code.ends_with("-engine"))
+        answer_.engineWords = finding.sentence;
     }
-    if (answer_.engineWords.empty())
-      answer_.engineWords = fmt::format("The chance that this is the vehicle's first engine is {:.0f} %.", 100 * *answer_.posterior.firstEngine);
   }
 
   const Catalogue& catalogue_;
   const DateQuestion& question_;
   dating::Evidence evidence_;
+  std::vector<std::size_t> castingOf_;  ///< for each code read off a casting, which of the evidence's castings
   DateAnswer answer_;
 };
 

@@ -33,14 +33,20 @@ struct DateQuestion {
   dating::Beliefs beliefs;
 };
 
+/// One meaning of a code.
+struct CodeMeaning {
+  dating::Reading reading;
+  std::string layout;                ///< name of the layout it was read by
+  std::vector<std::string> assumed;  ///< "8 read as 3"; empty: as it stands
+  double probability = 0;            ///< with everything else that is known; sums to 1 over a code's meanings, or all 0 where none fits
+};
+
 struct CodeRead {
   std::string name;
   std::string code;
   std::optional<catalog::Casting> casting;
-  std::vector<std::string> layouts;        ///< names of those it was read by
-  std::vector<dating::Decoded> decoded;    ///< one a layout that took it
-  std::vector<dating::Reading> readings;   ///< of all of them
-  std::vector<Finding> findings;           ///< why a plain text is no date, and the nearest that is
+  std::vector<CodeMeaning> meanings;  ///< most probable first
+  std::vector<Finding> findings;      ///< why a plain text is no date, and the nearest that is
 };
 
 /// A bar or a mark of the time line.

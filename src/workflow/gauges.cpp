@@ -61,15 +61,7 @@ Expected<gauge::Gauge> gaugeOf(const catalog::GaugeRecord& record, const curve::
   for (const catalog::DialMark& mark : record.marks) marks.push_back({kindOf(mark.kind), mark.text, mark.at, mark.angle});
   auto movement = movementOf(record);
   if (!movement) return tl::make_unexpected(movement.error());
-  auto dial = gauge::Dial::make(std::move(marks), record.lowStop, record.highStop);
-  if (!dial) return named(dial.error());
-  if (!*movement) {
-    auto made = gauge::Gauge::trueForFamily(std::move(*dial), family);
-    return made ? std::move(made) : named(made.error());
-  }
-  auto checked = gauge::checked(std::move(**movement));
-  if (!checked) return named(checked.error());
-  auto made = gauge::Gauge::withMovement(std::move(*dial), std::move(*checked), family);
+  auto made = gauge::Gauge::make(std::move(marks), record.lowStop, record.highStop, std::move(*movement), family);
   return made ? std::move(made) : named(made.error());
 }
 

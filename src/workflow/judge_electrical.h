@@ -13,6 +13,7 @@ namespace ohmkin::workflow {
 /// The gauge's side of a branch, as far as the electrical judgement needs it.
 struct GaugeSide {
   std::shared_ptr<const gauge::Gauge> gauge;
+  bool pulsing = false;  ///< its senders are pulsing contacts: a family without any ohms
   catalog::FamilyKey family;
   std::string familyName;
   bool temperaturesStated = true;

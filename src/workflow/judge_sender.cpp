@@ -78,11 +78,13 @@ std::vector<Candidate> SenderJudge::judge(const catalog::Sender& sender) {
   std::vector<Candidate> out{judgeOne(sender, nullptr)};
   if (sender.kind != catalog::SenderKind::variableSender) return out;
   for (const catalog::CurveRecord& lot : catalog::benchCurves(catalogue_, sender.id)) out.push_back(judgeOne(sender, &lot));
-  if (out.size() > 1) {
-    out.front().findings.push_back({"lots-measured", Severity::caution,
-                                    fmt::format("{} lot{} of this part {} been measured and stand{} in the list; a part number is not a curve.",
-                                                out.size() - 1, out.size() > 2 ? "s" : "", out.size() > 2 ? "have" : "has", out.size() > 2 ? "" : "s"),
-                                    "bench curves of this part", "bench"});
+  const auto misreads = std::find_if(out.begin() + 1, out.end(), [](const Candidate& c) { return c.rank == pairing::Rank::refused; });
+  if (out.front().recommended() && misreads != out.end()) {
+    // A part number is not a curve: what one lot was measured to do is said with the part itself.
+    Finding finding{"lot-misreads", Severity::warning, fmt::format("Lot {} was measured and misreads: look at the lot, or measure this one.", misreads->lot),
+                    misreads->sentence, "bench curve of that lot"};
+    out.front().sentence += " " + finding.sentence;
+    out.front().findings.insert(out.front().findings.begin(), std::move(finding));
   }
   return out;
 }
@@ -163,6 +165,14 @@ void SenderJudge::judgeNeedle(const catalog::Sender& sender, const catalog::Curv
     candidate.findings.push_back(finding);
     candidate.electrical = {JointState::look, "not known", {finding}};
   };
+  if (electrical_.side().pulsing) {
+    const Finding finding{"gauge-wants-a-pulse", Severity::refusal,
+                          "This gauge is driven by a heated contact that pulses; a resistance sender cannot work it.", candidate.family,
+                          electrical_.side().source};
+    candidate.findings.push_back(finding);
+    candidate.electrical = {JointState::cut, "wants a pulse", {finding}};
+    return;
+  }
   if (!electrical_.side().gauge) return unknown("Whether the needle tells the truth is not known: the gauge is not known.", "no gauge");
   if (!sender.family && lot == nullptr) return unknown("The catalogue does not know this part's resistance.", "no family");
   const Electrics* electrics = lot != nullptr ? electrical_.ofLot(*lot, sender.family.value_or(catalog::FamilyKey{})) : electrical_.ofFamily(*sender.family);
@@ -217,7 +227,7 @@ void SenderJudge::conclude(const catalog::Sender& sender, Candidate& candidate) 
   const bool variable = sender.kind == catalog::SenderKind::variableSender;
   const bool joins = candidate.screw.state != JointState::cut && candidate.plug.state != JointState::cut &&
                      gravest(candidate.screw.findings) < Severity::refusal && gravest(candidate.plug.findings) < Severity::refusal;
-  if (!variable || !joins) candidate.rank = pairing::Rank::refused;
+  if (!variable || !joins || electrical_.side().pulsing) candidate.rank = pairing::Rank::refused;
   else if (!candidate.verdict) candidate.rank = pairing::Rank::undecided;
   else
     candidate.rank = pairing::rankOf(candidate.verdict->electrical, candidate.plug.state == JointState::withPart,

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <bench/boiling.h>
+#include <catalog/snapshot.h>
 #include <fmt/format.h>
 #include <joint/thread.h>
 #include <set>
@@ -31,6 +32,17 @@ std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const Da
   };
   const auto family = catalog::family(catalogue, dash.gauge->family);
   if (!family) return std::nullopt;
+  if (family->curves.empty() && !family->coldHot) {
+    findings.push_back({"gauge-wants-a-pulse", Severity::warning,
+                        "This gauge belongs to a pair whose sender is a heated contact that pulses: only such a contact works it, and an ohmmeter cannot prove it.",
+                        "gauge " + dash.gauge->id.text, catalog::cite(dash.gauge->source)});
+    GaugeSide pulsing;
+    pulsing.pulsing = true;
+    pulsing.family = family->id;
+    pulsing.familyName = family->name;
+    pulsing.source = catalog::cite(dash.gauge->source);
+    return pulsing;
+  }
   const auto curve = curveOf(*family);
   if (!curve) return broken(curve.error());
   auto gauge = gaugeOf(*dash.gauge, curve->curve);
@@ -147,7 +159,7 @@ Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const D
   }
   rank(branch.ranked);
   markFitted(catalogue, port, question, branch.ranked);
-  if (side && side->boiling && *side->boiling < side->gauge->hotMark())
+  if (side && side->gauge && side->boiling && *side->boiling < side->gauge->hotMark())
     branch.findings.push_back({"boils-before-the-mark", Severity::warning,
                                fmt::format("Plain water under this cap boils at {}, before the hot mark at {}: the needle cannot warn in time of that.",
                                            print(*side->boiling, options.units), print(side->gauge->hotMark(), options.units)),
@@ -178,6 +190,7 @@ bool Answer::answered() const {
 }
 
 Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options) {
+  const catalog::Snapshot oneState(catalogue);  // every question below sees the same catalogue, whoever writes meanwhile
   auto dash = resolveDash(catalogue, question);
   if (!dash) return tl::make_unexpected(dash.error());
   auto engine = resolveEngine(catalogue, question, dash->line);

@@ -39,6 +39,12 @@ Expected<Seen> whatWasSeen(const Catalogue& catalogue, const Question& question)
                     "a place of this catalogue" + perhaps(nearMisses(question.portLocation, locations)));
     seen.location = *same;
   }
+  if (!question.terminal.empty() && catalog::terminalsNamed(catalogue, question.terminal).empty()) {
+    std::vector<std::string> names;
+    for (const auto& terminal : catalog::terminals(catalogue)) names.insert(names.end(), {terminal.name, terminal.id.text});
+    return refuse("terminal-unknown", "--terminal", fmt::format("'{}'", question.terminal),
+                  "a terminal style of this catalogue" + perhaps(nearMisses(question.terminal, names)));
+  }
   return seen;
 }
 
