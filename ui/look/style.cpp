@@ -96,6 +96,11 @@ void Style::drawControl(ControlElement element, const QStyleOption* option, QPai
       return;
     }
   }
+  if (element == CE_HeaderSection) {
+    painter->fillRect(option->rect, colour(Paint::panel));
+    painter->fillRect(QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), 1), colour(Paint::line));
+    return;
+  }
   QProxyStyle::drawControl(element, option, painter, widget);
 }
 

@@ -2,6 +2,7 @@
 #include <match/asker.h>
 #include <workflow/match.h>
 #include <QRegularExpression>
+#include <set>
 
 namespace ohmkin::match {
 namespace {
@@ -66,23 +67,27 @@ class AskerWork : public QObject {
   /// Only what has been asked and answered is shown as an example.
   void findExamples() {
     QStringList lines;
+    std::set<std::string> seen;
     QStringList castings;
     for (const workflow::Word& word : vocabulary_->words()) {
       const QString text = QString::fromStdString(word.text);
-      if (word.field == "line" && !yearIn(word.note).isEmpty()) lines << yearIn(word.note) + QLatin1Char(' ') + text;
+      // Each line once, by its name; its other names and its id are for typing.
+      if (word.field == "line" && word.text != word.id && !yearIn(word.note).isEmpty() && seen.insert(word.id).second)
+        lines << yearIn(word.note) + QLatin1Char(' ') + text;
       if (word.field == "casting") castings << text;
     }
     QStringList examples;
     std::size_t tries = 0;
     try {
-      for (qsizetype i = 0; i < lines.size() && examples.size() < static_cast<qsizetype>(kMostExamples); ++i) {
-        // Every second one with an engine of its own, taken from all over the catalogue.
-        QString text = lines[i];
+      // From all over the catalogue, every second one with another engine's casting.
+      const qsizetype stride = std::max<qsizetype>(1, lines.size() / static_cast<qsizetype>(kMostExamples));
+      for (qsizetype i = 0; i < 2 * lines.size() && examples.size() < static_cast<qsizetype>(kMostExamples); ++i) {
+        if (++tries > kMostTries) break;
+        QString text = lines[(i * stride + i / static_cast<qsizetype>(kMostExamples)) % lines.size()];
         if (examples.size() % 2 == 1 && !castings.isEmpty())
           text += tr(" casting %1").arg(castings[(i * 7) % castings.size()]);
-        if (++tries > kMostTries) break;
         const auto answer = workflow::match(*catalogue_, workflow::readQuestion(*vocabulary_, text.toStdString()).question);
-        if (answer && answer->answered()) examples << text;
+        if (answer && answer->answered() && !examples.contains(text)) examples << text;
       }
     } catch (const catalog::CatalogueError& error) {
       emit failed(error.refusal());

@@ -30,9 +30,10 @@ DetailPanel::DetailPanel(QWidget* parent)
       summary_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)),
       findings_(new parts::FindingList(this)),
       circuit_(new parts::CircuitView(this)),
-      trimWords_((new parts::Words({}, this))->selectable()),
+      trimWords_((new parts::Words({}, this))->sized(typeface(Text::strong))->selectable()),
       failures_(new parts::FailureTable(this)),
-      ratings_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)->selectable()) {
+      ratings_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)->selectable()),
+      minds_((new parts::Words({}, this))->selectable()) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(space(16), space(10), space(16), space(12));
   column->setSpacing(space(8));
@@ -43,22 +44,25 @@ DetailPanel::DetailPanel(QWidget* parent)
   head->addWidget(tabs_);
   column->addLayout(head);
   column->addWidget(sheets_, 1);
+  sheets_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
 
   auto* errorSheet = new QWidget(this);
   auto* errorColumn = columnIn(errorSheet);
   errorColumn->addWidget(plot_, 1);
   errorColumn->addWidget(summary_);
   auto* trimSheet = new QWidget;
-  trimSheet->setAutoFillBackground(false);
   auto* trimColumn = columnIn(trimSheet);
   trimColumn->addWidget(circuit_);
   trimColumn->addWidget(trimWords_);
   trimColumn->addWidget(failures_);
+  trimColumn->addWidget(minds_);
   trimColumn->addWidget(ratings_);
   trimColumn->addStretch(1);
   auto* trimScroll = new QScrollArea(this);
   trimScroll->setFrameShape(QFrame::NoFrame);
   trimScroll->setWidgetResizable(true);
+  trimScroll->setFocusPolicy(Qt::StrongFocus);
+  trimScroll->setAccessibleName(tr("Resistors, and what fails how"));
   trimScroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   trimScroll->viewport()->setAutoFillBackground(false);
   trimScroll->setWidget(trimSheet);
@@ -92,6 +96,9 @@ void DetailPanel::displayTrim(const workflow::Candidate* candidate) {
   circuit_->display(circuitOf(*candidate));
   trimWords_->setText(trimInWords(*candidate->trim, units_));
   failures_->display(failuresOf(*candidate->trim, units_));
+  QStringList minds;
+  for (const parts::FindingWords& finding : trimFindings(*candidate->trim)) minds << finding.sentence;
+  minds_->setText(minds.join(QLatin1Char('\n')));
   ratings_->setText(ratingsInWords(*candidate->trim));
 }
 

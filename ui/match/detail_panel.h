@@ -42,6 +42,7 @@ class DetailPanel : public parts::Panel {
   parts::Words* trimWords_;
   parts::FailureTable* failures_;
   parts::Words* ratings_;
+  parts::Words* minds_;
   DisplayUnits units_;
 };
 

@@ -15,6 +15,8 @@ using look::space;
 using look::Text;
 using look::typeface;
 
+constexpr int kSettleMilliseconds = 500;
+
 /// Bytes of the text as the use case counts them, into the UTF-16 that Qt counts.
 int unitsBefore(const QString& text, std::size_t bytes) {
   return static_cast<int>(QString::fromUtf8(text.toUtf8().left(static_cast<qsizetype>(bytes))).size());
@@ -72,6 +74,7 @@ QWidget* MatchPage::makeResult() {
   refused_ = new QPushButton(tr("Show refused"), result);
   refused_->setCheckable(true);
   refused_->setFont(typeface(Text::small));
+  refused_->setFixedHeight(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(12));
   refused_->setToolTip(parts::plainTip(tr("Senders that are not recommended, and why (Ctrl+R)")));
   note_ = (new parts::Words({}, result))->painted(Paint::ink);
   candidates_ = new parts::CandidateList(result);
@@ -89,12 +92,11 @@ QWidget* MatchPage::makeResult() {
   left->setSpacing(space(8));
   left->addLayout(head);
   left->addWidget(note_);
-  left->addWidget(candidates_, 1);
+  left->addWidget(candidates_, 100);
   left->addWidget(look_);
   left->addSpacing(space(4));
   left->addWidget(cautions_);
-  left->addStretch(0);
-  candidates_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Maximum);
+  left->addStretch(1);
   auto* right = new QVBoxLayout;
   right->setSpacing(space(16));
   right->addWidget(needles_, 5);
@@ -145,7 +147,7 @@ void MatchPage::wire() {
 
   connect(&asker_, &Asker::opened, this, [this](const QString& file) {
     file_ = file;
-    start_->showEmpty(file);
+    start_->showEmpty();
     emit opened(file);
     asked(query_->text());
   });
@@ -154,14 +156,17 @@ void MatchPage::wire() {
     file_.clear();
     forget();
     chips_->display({});
-    start_->showNoCatalogue(plain(refusal.sentence()));
-    emit this->refused(file, plain(refusal.sentence()));
+    start_->showNoCatalogue(refusalWords(refusal));
+    emit this->refused(file, refusalWords(refusal));
   });
   connect(&asker_, &Asker::failed, this, [this](const Refusal& refusal) {
     forget();
-    start_->showNoCatalogue(plain(refusal.sentence()));
+    start_->showNoCatalogue(refusalWords(refusal));
   });
   connect(&asker_, &Asker::answered, this, &MatchPage::display);
+  settle_.setSingleShot(true);
+  settle_.setInterval(kSettleMilliseconds);
+  connect(&settle_, &QTimer::timeout, this, [this] { stack_->setCurrentIndex(0); });
   connect(&settings_, &desk::Settings::unitsChanged, this, &MatchPage::unitsChanged);
 
   const auto key = [this](const QKeySequence& keys, auto&& what) {
@@ -194,12 +199,13 @@ void MatchPage::asked(const QString& text) {
   asker_.drop();
   forget();
   chips_->display({});
-  start_->showEmpty(file_);
+  start_->showEmpty();
 }
 
 void MatchPage::forget() {
   needles_->display(nullptr, nullptr, settings_.units());
   outcome_.reset();
+  settle_.stop();
   stack_->setCurrentIndex(0);
 }
 
@@ -213,15 +219,17 @@ void MatchPage::display(const std::shared_ptr<const Outcome>& outcome) {
   query_->offer(outcome->text, ways);
   if (!outcome->answer || outcome->answer->branches.empty()) {
     chips_->display(chipsOf(outcome->text, outcome->reading, {}));
-    QString why = outcome->answer ? QString() : plain(outcome->answer.error().sentence());
+    QString why = outcome->answer ? QString() : refusalWords(outcome->answer.error());
     if (outcome->answer)
       for (const Finding& finding : outcome->answer->findings) why += plain(finding.sentence) + QLatin1Char(' ');
-    start_->showRefused(why);
-    stack_->setCurrentIndex(0);
     needles_->display(nullptr, nullptr, settings_.units());
+    start_->showRefused(why);
+    // Half a word is often a refusal: what is shown stays a moment, so that the page does not flicker under the typing.
+    if (showsAnswer()) settle_.start();
     return;
   }
   const workflow::Answer& answer = *outcome->answer;
+  settle_.stop();
   chips_->display(chipsOf(outcome->text, outcome->reading, answer.chips));
   branches_->setVisible(answer.branches.size() > 1);
   branches_->setSegments(branchTitles(answer));

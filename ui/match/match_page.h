@@ -13,6 +13,7 @@
 #include <parts/segmented.h>
 #include <QPushButton>
 #include <QStackedWidget>
+#include <QTimer>
 
 namespace ohmkin::match {
 
@@ -61,6 +62,7 @@ class MatchPage : public desk::Page {
   std::shared_ptr<const Outcome> outcome_;
   std::size_t branch_ = 0;
   int candidate_ = -1;
+  QTimer settle_;
   bool chosenTemperature_ = false;  ///< the person moved the slider: it stays where they put it
 
   parts::QueryBox* query_;

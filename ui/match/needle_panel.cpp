@@ -3,7 +3,7 @@
 #include <look/type.h>
 #include <match/needle_panel.h>
 #include <match/presenter.h>
-#include <QGridLayout>
+#include <QHBoxLayout>
 #include <QVBoxLayout>
 
 namespace ohmkin::match {
@@ -56,7 +56,7 @@ Pointing pointingOf(const workflow::Branch& branch, const workflow::Candidate& c
     case gauge::Where::onTheMarks: break;
   }
   QString says = NeedlePanel::tr("%1 shows %2").arg(name, plain(print(needles.shown->shown, units)));
-  if (needles.uncertainty) says += QStringLiteral(" ± ") + plain(printAmount(*needles.uncertainty, units));
+  if (needles.uncertainty && !candidate.fittedNow) says += QStringLiteral(" ± ") + plain(printAmount(*needles.uncertainty, units));
   return {degrees, says};
 }
 
@@ -74,17 +74,18 @@ NeedlePanel::NeedlePanel(QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(space(16), space(12), space(16), space(8));
   column->setSpacing(space(6));
-  column->addWidget(title_);
+  auto* head = new QHBoxLayout;
+  title_->setWordWrap(false);
+  head->addWidget(title_, 1);
+  head->addWidget(truth_);
+  truth_->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+  column->addLayout(head);
   column->addWidget(dial_, 1);
   column->addWidget(nothing_, 1, Qt::AlignCenter);
-  auto* keys = new QGridLayout;
-  keys->setHorizontalSpacing(space(16));
-  keys->setVerticalSpacing(0);
-  keys->addWidget(truth_, 0, 0);
-  keys->addWidget(shown_, 0, 1);
-  keys->addWidget(now_, 1, 0, 1, 2);
-  keys->setColumnStretch(0, 2);
-  keys->setColumnStretch(1, 3);
+  auto* keys = new QVBoxLayout;
+  keys->setSpacing(0);
+  keys->addWidget(shown_);
+  keys->addWidget(now_);
   column->addLayout(keys);
   column->addWidget(slider_);
   nothing_->hide();
@@ -136,12 +137,19 @@ void NeedlePanel::turnNeedles() {
   if (candidate_ != nullptr) shown = pointingOf(*branch_, *candidate_, coolant_, units_);
   if (inHead != nullptr && inHead != candidate_) {
     now = pointingOf(*branch_, *inHead, coolant_, units_);
-    now.says = (inHead->fittedNowSaid ? tr("in the head now: %1") : tr("likely in the head now: %1")).arg(now.says);
+    now.says = (inHead->fittedNowSaid ? tr("fitted now: %1") : tr("likely fitted: %1")).arg(now.says);
   }
   const bool wrong = candidate_ != nullptr && misreads(*candidate_);
   shown_->say(shown.says, wrong);
-  now_->say(now.says, true);
-  dial_->setNeedles(marks.onStops(marks.angleOf(coolant_)).degrees, shown.degrees, now.degrees, wrong);
+  const bool nowWrong = inHead != nullptr && misreads(*inHead);
+  now_->say(now.says, nowWrong);
+  parts::DialPicture needles;
+  needles.truth = marks.onStops(marks.angleOf(coolant_)).degrees;
+  needles.shown = shown.degrees;
+  needles.now = now.degrees;
+  needles.misreads = wrong;
+  needles.nowMisreads = nowWrong;
+  dial_->setNeedles(needles);
   dial_->setAccessibleDescription(said());
   slider_->setAccessibleDescription(said());
 }

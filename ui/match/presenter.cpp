@@ -2,6 +2,7 @@
 #include <cmath>
 #include <match/presenter.h>
 #include <QCoreApplication>
+#include <QRegularExpression>
 
 namespace ohmkin::match {
 namespace {
@@ -138,7 +139,22 @@ QString shownWords(const gauge::Reading& reading, const DisplayUnits& units) {
 
 }  // namespace
 
-QString plain(const std::string& text) { return QString::fromStdString(text); }
+QString plain(const std::string& text) {
+  // A number and its unit stay on one line.
+  static const QRegularExpression beforeUnit(QStringLiteral("(?<=\\d) (?=[K°%Ω±]|F°|kΩ|N·m|lbf|mm|m\\b|AWG|[VW]\\b)"));
+  return QString::fromStdString(text).replace(beforeUnit, QString(QChar::Nbsp));
+}
+
+QString refusalWords(const Refusal& refusal) {
+  QString where = plain(refusal.where);
+  if (where.startsWith(QStringLiteral("--"))) where = where.mid(2).replace(QLatin1Char('-'), QLatin1Char(' '));
+  QStringList words;
+  if (!refusal.found.empty()) words << tr("found %1").arg(plain(refusal.found));
+  if (!refusal.expected.empty()) words << tr("expected %1").arg(plain(refusal.expected));
+  QString sentence = (where.isEmpty() ? QString() : where + QStringLiteral(": ")) + words.join(QStringLiteral(", "));
+  if (!sentence.startsWith(QLatin1Char('/')) && !sentence.isEmpty()) sentence[0] = sentence[0].toUpper();
+  return sentence.endsWith(QLatin1Char('.')) ? sentence : sentence + QLatin1Char('.');
+}
 
 bool recommendedTrim(const Candidate& candidate) {
   return candidate.rank == pairing::Rank::trimmedWithinLimits && candidate.trim.has_value();
@@ -271,6 +287,7 @@ parts::PlotPicture plotOf(const Branch& branch, const Candidate& candidate, cons
     if (const auto* bare = asItIs(candidate)) {
       picture.series.push_back(seriesOf(tr("%1 without resistor").arg(plain(candidate.part)), *bare, units));
       picture.series.back().now = true;
+      picture.series.back().misreads = true;
     }
   } else if (const auto* table = asItIs(candidate)) {
     picture.series.push_back(seriesOf(tr("%1, k = 2").arg(nameOf(candidate)), *table, units));
@@ -282,6 +299,7 @@ parts::PlotPicture plotOf(const Branch& branch, const Candidate& candidate, cons
       picture.series.push_back(seriesOf(now->fittedNowSaid ? tr("%1, in the head now").arg(nameOf(*now))
                                                            : tr("%1, likely in the head now").arg(nameOf(*now)), *table, units));
       picture.series.back().now = true;
+      picture.series.back().misreads = misreads(*now);
     }
   }
   picture.summary = errorsInWords(candidate, units);
@@ -351,8 +369,13 @@ QString trimInWords(const pairing::TrimProposal& trim, const DisplayUnits& units
                   : trim.withinLimits ? tr("To get home only: ")
                                       : tr("Not within limits: ");
   words += tr("%1. At worst %2. ").arg(plain(trim.network.name()), plain(printDifference(trim.after.worst.error, units)));
-  words += hotWords(trim.after.hot, units);
-  for (const Finding& finding : trim.findings) words += QLatin1Char(' ') + plain(finding.sentence);
+  return words + hotWords(trim.after.hot, units);
+}
+
+std::vector<parts::FindingWords> trimFindings(const pairing::TrimProposal& trim) {
+  std::vector<parts::FindingWords> words;
+  for (const Finding& finding : trim.findings)
+    words.push_back({{}, plain(finding.sentence), plain(finding.evidence), plain(finding.source), weightOf(finding.severity)});
   return words;
 }
 

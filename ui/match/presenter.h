@@ -1,4 +1,5 @@
 #pragma once
+#include <finding/refusal.h>
 #include <parts/candidate_list.h>
 #include <parts/chain_view.h>
 #include <parts/chip_row.h>
@@ -15,6 +16,8 @@
 namespace ohmkin::match {
 
 QString plain(const std::string& text);
+/// A refusal for a person at the window: fields by their names, not as arguments of the terminal.
+QString refusalWords(const Refusal& refusal);
 
 parts::Chain chainOf(const workflow::Branch& branch, const workflow::Candidate* candidate);
 parts::CandidateRow rowOf(const workflow::Candidate& candidate, int index, const DisplayUnits& units);
@@ -33,6 +36,7 @@ QString topicOfJoint(int joint);
 parts::Circuit circuitOf(const workflow::Candidate& candidate);
 std::vector<parts::FailureWords> failuresOf(const pairing::TrimProposal& trim, const DisplayUnits& units);
 QString trimInWords(const pairing::TrimProposal& trim, const DisplayUnits& units);
+std::vector<parts::FindingWords> trimFindings(const pairing::TrimProposal& trim);
 QString ratingsInWords(const pairing::TrimProposal& trim);
 
 /// The one that is in the head now; null where none is known or likely.

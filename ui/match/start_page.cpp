@@ -152,10 +152,10 @@ void StartPage::showOpening(const QString& file) {
   say(tr("Opening %1").arg(QFileInfo(file).fileName()), {}, false, false);
 }
 
-void StartPage::showEmpty(const QString& file) {
+void StartPage::showEmpty() {
   say(tr("What do you have?"),
       tr("Type it above as it comes, in any order: model year, vehicle line, cluster option, casting number of the head, the "
-         "date cast beside it. The more you say the fewer answers are left. Open: %1").arg(QFileInfo(file).fileName()),
+         "date cast beside it. The more you say the fewer answers are left."),
       false, true);
 }
 

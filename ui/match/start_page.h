@@ -14,7 +14,7 @@ class StartPage : public QWidget {
   explicit StartPage(QWidget* parent = nullptr);
   void showNoCatalogue(const QString& sentence);  ///< empty: none was ever opened
   void showOpening(const QString& file);
-  void showEmpty(const QString& file);
+  void showEmpty();
   /// The question as typed has no answer yet; one sentence says why.
   void showRefused(const QString& sentence);
   void setExamples(const QStringList& examples);

@@ -145,7 +145,7 @@ void CandidateList::setRows(std::vector<CandidateRow> rows) {
     if (model_.row(i).part == kept) at = i;
   if (model_.rowCount() > 0) setCurrentIndex(model_.index(at));
   filling_ = false;
-  updateGeometry();
+  fitHeight();
   if (model_.rowCount() > 0) emit chosen(model_.row(at).index);
 }
 
@@ -161,9 +161,11 @@ int CandidateList::contentsHeight() const {
   return static_cast<int>(height);
 }
 
-QSize CandidateList::sizeHint() const { return {space(560), contentsHeight()}; }
+QSize CandidateList::sizeHint() const { return {space(560), minimumSizeHint().height()}; }
 
-QSize CandidateList::minimumSizeHint() const { return {space(320), space(140)}; }
+QSize CandidateList::minimumSizeHint() const {
+  return {space(320), std::min(space(140), std::max(space(48), contentsHeight()))};
+}
 
 void CandidateList::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
   QListView::currentChanged(current, previous);
@@ -173,6 +175,11 @@ void CandidateList::currentChanged(const QModelIndex& current, const QModelIndex
 void CandidateList::resizeEvent(QResizeEvent* event) {
   QListView::resizeEvent(event);
   scheduleDelayedItemsLayout();
+  fitHeight();
+}
+
+void CandidateList::fitHeight() {
+  setMaximumHeight(std::max(minimumSizeHint().height(), contentsHeight()));
   updateGeometry();
 }
 

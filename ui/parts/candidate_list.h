@@ -67,6 +67,7 @@ class CandidateList : public QListView {
   void keyPressEvent(QKeyEvent* event) override;
 
  private:
+  void fitHeight();  ///< never higher than its rows: what stands under it follows at once
   CandidateModel model_;
   bool filling_ = false;
 };

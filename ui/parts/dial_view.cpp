@@ -74,7 +74,7 @@ void drawNeedle(QPainter& painter, const QPointF& from, const QPointF& to, Needl
       pen.setCapStyle(Qt::RoundCap);
       break;
     case Needle::now:
-      pen.setColor(colour(Paint::warning));
+      pen.setColor(colour(misreads ? Paint::warning : Paint::quiet));
       pen.setWidthF(space(2));
       break;
   }
@@ -93,18 +93,19 @@ void DialView::display(const DialPicture& picture) {
   update();
 }
 
-void DialView::setNeedles(std::optional<double> truth, std::optional<double> shown, std::optional<double> now,
-                          bool misreads) {
-  picture_.truth = truth;
-  picture_.shown = shown;
-  picture_.now = now;
-  picture_.misreads = misreads;
+void DialView::setNeedles(const DialPicture& needles) {
+  picture_.truth = needles.truth;
+  picture_.shown = needles.shown;
+  picture_.now = needles.now;
+  picture_.misreads = needles.misreads;
+  picture_.nowMisreads = needles.nowMisreads;
   update();
 }
 
-QSize DialView::sizeHint() const { return {space(360), space(200)}; }
+// No more than it must have: it takes what the page has left.
+QSize DialView::sizeHint() const { return {space(360), space(80)}; }
 
-QSize DialView::minimumSizeHint() const { return {space(220), space(96)}; }
+QSize DialView::minimumSizeHint() const { return {space(220), space(80)}; }
 
 DialView::Placed DialView::placed(const QRectF& box) const {
   Placed out;
@@ -187,7 +188,8 @@ void DialView::paintEvent(QPaintEvent* /*event*/) {
   const auto needle = [&](std::optional<double> degrees, Needle which, double length) {
     if (!degrees) return;
     const QPointF way = towards(*degrees);
-    drawNeedle(painter, at.pivot + way * hub, at.pivot + way * (at.radius * length), which, picture_.misreads);
+    drawNeedle(painter, at.pivot + way * hub, at.pivot + way * (at.radius * length), which,
+               which == Needle::now ? picture_.nowMisreads : picture_.misreads);
   };
   needle(picture_.now, Needle::now, 0.9);
   needle(picture_.shown, Needle::shown, 0.86);

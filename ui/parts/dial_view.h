@@ -21,6 +21,7 @@ struct DialPicture {
   std::optional<double> shown;  ///< with the chosen sender
   std::optional<double> now;    ///< with the one in the head now
   bool misreads = false;        ///< the chosen sender's needle is one to be warned of
+  bool nowMisreads = false;     ///< and that of the one in the head
 };
 
 /// The three needles differ in stroke as well as in colour; the key under the dial draws them the same way.
@@ -33,7 +34,8 @@ class DialView : public QWidget {
  public:
   explicit DialView(QWidget* parent = nullptr);
   void display(const DialPicture& picture);
-  void setNeedles(std::optional<double> truth, std::optional<double> shown, std::optional<double> now, bool misreads);
+  /// Leaves the dial itself as it is.
+  void setNeedles(const DialPicture& needles);
   [[nodiscard]] const DialPicture& picture() const { return picture_; }
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override;

@@ -32,6 +32,10 @@ struct Map {
   [[nodiscard]] QPointF operator()(double t, double e) const { return {x(t), y(e)}; }
 };
 
+QColor inkOf(const PlotSeries& series) {
+  return colour(series.misreads ? Paint::warning : series.now ? Paint::quiet : Paint::accent);
+}
+
 QPolygonF lineOf(const PlotSeries& series, const Map& map) {
   QPolygonF line;
   for (const PlotPoint& p : series.points) line << map(p.at, p.error);
@@ -116,9 +120,10 @@ void ErrorPlot::setCursor(std::optional<double> temperature) {
   update();
 }
 
-QSize ErrorPlot::sizeHint() const { return {space(400), space(240)}; }
+// No more than it must have: it takes what the page has left.
+QSize ErrorPlot::sizeHint() const { return {space(400), space(84)}; }
 
-QSize ErrorPlot::minimumSizeHint() const { return {space(240), space(110)}; }
+QSize ErrorPlot::minimumSizeHint() const { return {space(240), space(84)}; }
 
 Ticks ErrorPlot::errorTicks(int count) const {
   double low = -2;
@@ -140,8 +145,13 @@ QRectF ErrorPlot::canvas() const {
 }
 
 void ErrorPlot::paintEvent(QPaintEvent* /*event*/) {
-  if (picture_.series.empty() || picture_.to <= picture_.from) return;
   QPainter painter(this);
+  if (picture_.series.empty() || picture_.to <= picture_.from) {
+    painter.setFont(font());
+    painter.setPen(colour(Paint::quiet));
+    painter.drawText(rect(), static_cast<int>(Qt::AlignCenter), tr("No curve to draw."));
+    return;
+  }
   painter.setRenderHint(QPainter::Antialiasing);
   const QRectF box = canvas();
   const QFontMetricsF m = look::metrics(Text::small);
@@ -185,9 +195,11 @@ void ErrorPlot::paintEvent(QPaintEvent* /*event*/) {
   painter.save();
   painter.setClipRect(box.adjusted(-1, -1, 1, 1));
   for (const PlotSeries& series : picture_.series)
-    if (!series.now) drawBand(painter, series, map, colour(series.misreads ? Paint::warning : Paint::accent));
-  for (const PlotSeries& series : picture_.series) {
-    QPen pen(colour(series.now || series.misreads ? Paint::warning : Paint::accent), series.now ? 1.8 : 2.4);
+    if (!series.now) drawBand(painter, series, map, inkOf(series));
+  // The chosen one last, over the others.
+  for (auto s = picture_.series.rbegin(); s != picture_.series.rend(); ++s) {
+    const PlotSeries& series = *s;
+    QPen pen(inkOf(series), series.now ? 1.8 : 2.4);
     if (series.now) pen.setDashPattern({5, 3});
     pen.setJoinStyle(Qt::RoundJoin);
     painter.setPen(pen);
@@ -222,7 +234,8 @@ void ErrorPlot::paintEvent(QPaintEvent* /*event*/) {
     const QSizeF size(std::min(nameMetrics.horizontalAdvance(series.name) + 4, box.width()), nameMetrics.height());
     const auto place = placeName(picture_, series, size, map, taken);
     if (!place) continue;
-    drawWords(painter, *place, series.name, nameFont, colour(series.now || series.misreads ? Paint::warning : Paint::accent),
+    painter.fillRect(*place, look::blended(colour(Paint::panel), colour(Paint::unknownWash), 0.9));
+    drawWords(painter, *place, series.name, nameFont, inkOf(series),
               1, Qt::AlignHCenter);
     taken.push_back(*place);
   }

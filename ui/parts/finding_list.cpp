@@ -80,7 +80,6 @@ void FindingList::display(const std::vector<FindingWords>& findings) {
   findings_ = findings;
   topics_.clear();
   auto* sheet = new QWidget;
-  sheet->setAutoFillBackground(false);
   auto* grid = new QGridLayout(sheet);
   grid->setContentsMargins(space(2), 0, space(10), 0);
   grid->setHorizontalSpacing(space(8));
@@ -90,10 +89,11 @@ void FindingList::display(const std::vector<FindingWords>& findings) {
   int row = 0;
   for (const FindingWords& finding : findings_) {
     if (!finding.topic.isEmpty()) {
-      if (row > 0) grid->setRowMinimumHeight(row++, space(8));
+      if (row > 0) grid->setRowMinimumHeight(row++, space(6));
       auto* topic = (new Words(finding.topic, sheet))->sized(typeface(Text::small))->painted(Paint::quiet);
       topics_.insert(finding.topic, topic);
       grid->addWidget(topic, row++, 0, 1, 2);
+      grid->setRowMinimumHeight(row++, space(2));
     }
     grid->addWidget(new WeightMark(finding.weight, sheet), row, 0, Qt::AlignTop);
     const bool heavy = finding.weight == Weight::warning || finding.weight == Weight::refusal;
@@ -106,6 +106,7 @@ void FindingList::display(const std::vector<FindingWords>& findings) {
   }
   grid->setRowStretch(row, 1);
   setWidget(sheet);
+  sheet->setAutoFillBackground(false);  // setWidget turns it on
   setAccessibleDescription(all.join(QLatin1Char(' ')));
 }
 
@@ -116,7 +117,7 @@ void FindingList::showTopic(const QString& topic) {
   verticalScrollBar()->setValue(heading->y());
 }
 
-QSize FindingList::minimumSizeHint() const { return {space(200), space(100)}; }
+QSize FindingList::minimumSizeHint() const { return {space(200), space(80)}; }
 
 void FindingList::focusInEvent(QFocusEvent* event) {
   QScrollArea::focusInEvent(event);

@@ -16,7 +16,7 @@ QPen pen(const QColor& ink, double width, Qt::PenCapStyle cap = Qt::RoundCap) {
 void drawDots(QPainter& painter, double from, double to, double y, double pitch, double radius) {
   painter.setPen(Qt::NoPen);
   painter.setBrush(colour(Paint::quiet));
-  const int count = std::max(1, static_cast<int>((to - from) / pitch));
+  const int count = 1 + static_cast<int>((to - from) / pitch);
   const double first = (from + to - (count - 1) * pitch) / 2;
   for (int i = 0; i < count; ++i) painter.drawEllipse(QPointF(first + i * pitch, y), radius, radius);
 }

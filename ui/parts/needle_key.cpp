@@ -2,6 +2,7 @@
 #include <look/type.h>
 #include <parts/needle_key.h>
 #include <parts/words.h>
+#include <cmath>
 
 namespace ohmkin::parts {
 namespace {
@@ -25,22 +26,24 @@ void NeedleKey::say(const QString& words, bool misreads) {
   setAccessibleName(words);
   setToolTip(plainTip(words));
   setVisible(!words.isEmpty());
+  updateGeometry();
   update();
 }
 
 QSize NeedleKey::sizeHint() const {
-  const QFontMetricsF m = look::metrics(Text::strong);
-  return {sample() + space(8) + static_cast<int>(m.horizontalAdvance(words_)) + 2, static_cast<int>(m.lineSpacing()) + space(2)};
+  const QFontMetricsF m = look::metrics(needle_ == Needle::shown ? Text::strong : Text::body);
+  return {sample() + space(8) + static_cast<int>(std::ceil(m.horizontalAdvance(words_))) + 1,
+          static_cast<int>(m.lineSpacing()) + space(2)};
 }
 
-QSize NeedleKey::minimumSizeHint() const { return {space(140), sizeHint().height()}; }
+QSize NeedleKey::minimumSizeHint() const { return {needle_ == Needle::truth ? sizeHint().width() : space(140), sizeHint().height()}; }
 
 void NeedleKey::paintEvent(QPaintEvent* /*event*/) {
   QPainter painter(this);
   const double y = std::floor(height() / 2.0) + 0.5;
   drawNeedle(painter, QPointF(space(2), y), QPointF(sample() - space(2), y), needle_, misreads_);
-  const bool warn = misreads_ || needle_ == Needle::now;
-  const Paint ink = needle_ == Needle::truth ? Paint::ink : warn ? Paint::warning : Paint::accent;
+  const Paint usual = needle_ == Needle::truth ? Paint::ink : needle_ == Needle::now ? Paint::quiet : Paint::accent;
+  const Paint ink = misreads_ ? Paint::warning : usual;
   const double line = look::metrics(Text::strong).lineSpacing();
   drawWords(painter, QRectF(sample() + space(8), (height() - line) / 2, width() - sample() - space(8), height()), words_,
             look::typeface(needle_ == Needle::shown ? Text::strong : Text::body), look::colour(ink), 1);

@@ -56,7 +56,7 @@ class CompletionDelegate : public QStyledItemDelegate {
 
 }  // namespace
 
-QueryBox::QueryBox(QWidget* parent) : QWidget(parent), edit_(new QLineEdit(this)), completer_(new QCompleter(&ways_, this)) {
+QueryBox::QueryBox(QWidget* parent) : QWidget(parent), edit_(new QLineEdit(this)), ways_(new QStandardItemModel(this)), completer_(new QCompleter(ways_, this)) {
   QFont large = typeface(Text::body);
   large.setPixelSize(static_cast<int>(QFontInfo(large).pixelSize() * 1.25));
   edit_->setFont(large);
@@ -75,10 +75,10 @@ QueryBox::QueryBox(QWidget* parent) : QWidget(parent), edit_(new QLineEdit(this)
   setFocusProxy(edit_);
 
   auto* popup = new QListView;
-  popup->setItemDelegate(new CompletionDelegate(popup));
   popup->setFrameShape(QFrame::StyledPanel);
   popup->setUniformItemSizes(true);
   completer_->setPopup(popup);
+  popup->setItemDelegate(new CompletionDelegate(popup));  // after setPopup, which brings its own
   completer_->setCompletionMode(QCompleter::UnfilteredPopupCompletion);
   completer_->setMaxVisibleItems(8);
   completer_->setWidget(edit_);
@@ -104,14 +104,14 @@ void QueryBox::takeFocus() {
 
 void QueryBox::offer(const QString& forText, const std::vector<CompletionWords>& ways) {
   if (forText == settled_ || forText != edit_->text() || !edit_->hasFocus() || edit_->cursorPosition() != edit_->text().size()) return;
-  ways_.clear();
+  ways_->clear();
   for (const CompletionWords& way : ways) {
     auto* item = new QStandardItem(way.insert);
     item->setData(way.from, kFrom);
     item->setData(way.kind, kKind);
     item->setData(way.note, kNote);
     item->setData(QStringList{way.insert, way.kind, way.note}.join(QStringLiteral(", ")), Qt::AccessibleTextRole);
-    ways_.appendRow(item);
+    ways_->appendRow(item);
   }
   if (ways.empty() || forText.trimmed().isEmpty()) {
     completer_->popup()->hide();

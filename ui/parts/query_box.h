@@ -40,8 +40,8 @@ class QueryBox : public QWidget {
   void take(const QModelIndex& index);
   void tint();
   QLineEdit* edit_;
+  QStandardItemModel* ways_;
   QCompleter* completer_;
-  QStandardItemModel ways_;
   QString settled_;  ///< text put here by the program: nothing is offered for it
 };
 

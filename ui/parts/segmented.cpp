@@ -105,7 +105,11 @@ Segmented::Segmented(const QString& name, QWidget* parent) : QWidget(parent), gr
   });
 }
 
-void Segmented::setEven(bool even) { even_ = even; }
+void Segmented::setEven(bool even) {
+  even_ = even;
+  auto* outer = static_cast<QHBoxLayout*>(layout());  // NOLINT: made in the constructor
+  outer->setStretch(0, even ? 1 : 0);
+}
 
 void Segmented::setSegments(const QStringList& words) {
   if (words == words_) return;
@@ -122,7 +126,7 @@ void Segmented::setSegments(const QStringList& words) {
     auto* segment = new Segment(word, trough);
     group_.addButton(segment, id++);
     trough->layout()->addWidget(segment);
-    if (even_) segment->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    if (even_) segment->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);  // all of one width
     segment->show();
   }
   if (QAbstractButton* first = group_.button(0)) first->setChecked(true);
