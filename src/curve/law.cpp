@@ -6,7 +6,7 @@ namespace {
 template <class L>
 Expected<Law> widened(Expected<L> law) {
   if (!law) return tl::make_unexpected(law.error());
-  return Law(std::move(*law));
+  return Expected<Law>(tl::in_place, std::in_place_type<L>, std::move(*law));
 }
 
 struct LawFor {
