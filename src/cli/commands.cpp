@@ -1,5 +1,7 @@
 #include <cli/date_command.h>
 #include <cli/demo_command.h>
+#include <cli/dial_command.h>
+#include <cli/fit_command.h>
 #include <cli/match_command.h>
 #include <cli/pair_command.h>
 #include <cli/plan_command.h>
@@ -12,6 +14,8 @@ Commands allCommands() {
   commands.push_back(std::make_unique<MatchCommand>());
   commands.push_back(std::make_unique<PairCommand>());
   commands.push_back(std::make_unique<TrimCommand>());
+  commands.push_back(std::make_unique<DialCommand>());
+  commands.push_back(std::make_unique<FitCommand>());
   commands.push_back(std::make_unique<DateCommand>());
   commands.push_back(std::make_unique<PlanCommand>());
   commands.push_back(std::make_unique<DemoCommand>());
