@@ -212,6 +212,8 @@ CREATE TABLE cluster (
   year_until    INTEGER NOT NULL CHECK (year_until > year_from),
   built_from    TEXT CHECK (built_from = date(built_from, '+0 days')),   -- build dates within those years; none: all of them
   built_until   TEXT CHECK (built_until = date(built_until, '+0 days')),
+  serial_from   INTEGER CHECK (serial_from >= 0),   -- the change by the number part of the serial, where it is told so
+  serial_until  INTEGER CHECK (serial_until > 0),
   gauge         TEXT REFERENCES gauge,          -- none: a warning lamp only
   terminal      TEXT REFERENCES terminal,       -- at the engine end of the lead
   lead_awg      INTEGER CHECK (lead_awg BETWEEN 8 AND 24),
@@ -219,7 +221,8 @@ CREATE TABLE cluster (
   tell          TEXT NOT NULL DEFAULT '',       -- how to know it by looking
   source        TEXT NOT NULL REFERENCES source,
   pack          TEXT NOT NULL REFERENCES pack,
-  CHECK (built_from IS NULL OR built_until IS NULL OR built_from < built_until)
+  CHECK (built_from IS NULL OR built_until IS NULL OR built_from < built_until),
+  CHECK (serial_from IS NULL OR serial_until IS NULL OR serial_from < serial_until)
 ) STRICT;
 CREATE INDEX cluster_by_line ON cluster (line, year_from);
 

@@ -24,12 +24,21 @@ struct VehicleLine {
   Source source;
 };
 
+/// Number parts of serials, `from` up to but not including `until`; either end may be open.
+struct SerialSpan {
+  std::optional<int> from;
+  std::optional<int> until;
+  [[nodiscard]] bool told() const { return from || until; }
+  [[nodiscard]] bool holds(int serial) const { return (!from || *from <= serial) && (!until || serial < *until); }
+};
+
 struct ClusterRecord {
   ClusterKey id;
   LineKey line;
   std::string option;  ///< "standard", "gauge package", …
   ModelYearSpan years;
   DateSpan built;                       ///< build dates within those years; an open end: no limit there
+  SerialSpan serials;                   ///< the same change by serial, where it is told so
   std::optional<GaugeKey> gauge;        ///< none: a warning lamp only
   std::optional<TerminalKey> terminal;  ///< at the engine end of the lead
   std::optional<int> leadAwg;

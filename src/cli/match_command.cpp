@@ -47,6 +47,12 @@ Expected<workflow::Question> question(const Arguments& given, const DisplayUnits
     if (!year) return tl::make_unexpected(year.error());
     asked.year = *year;
   }
+  if (given.has("--serial")) {
+    const auto serial = parseNumber(given.one("--serial"), "--serial");
+    if (!serial || *serial != static_cast<int>(*serial) || *serial < 0)
+      return refuse("serial-unreadable", "--serial", fmt::format("'{}'", given.one("--serial")), "the serial's number part, digits only");
+    asked.serial = static_cast<int>(*serial);
+  }
   for (const auto& [option, field] : {std::pair{"--built", &asked.built}, std::pair{"--engine-built", &asked.engineBuilt}}) {
     if (!given.has(option)) continue;
     const auto day = parseDate(given.one(option), option);
@@ -80,6 +86,7 @@ const CommandSpec& MatchCommand::spec() const {
           {"--vehicle", "LINE", "vehicle line"},
           {"--year", "N", "model year"},
           {"--built", "DATE", "build date of the vehicle, 1968-03-21"},
+          {"--serial", "N", "number part of the vehicle's serial, where a change within the year is told by it"},
           {"--cluster", "OPTION", "cluster option"},
           {"--gauge", "GAUGE", "the gauge itself, where the dash is not original"},
           {"--dash-not-original", "", "the cluster is not the one the vehicle left with"},

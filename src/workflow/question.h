@@ -14,6 +14,7 @@ struct Question {
   std::string line;                 ///< vehicle line, by id, name or another name people use
   std::optional<ModelYear> year;    ///< model year, not calendar year
   std::optional<Date> built;        ///< build date of the vehicle
+  std::optional<int> serial;        ///< number part of the vehicle's serial
   std::string cluster;              ///< cluster option: "gauge package"
   std::string gauge;                ///< gauge id, where the dash is not original or the person read it off
   std::optional<bool> dashOriginal; ///< false: the cluster of the line says nothing

@@ -45,6 +45,8 @@ std::string tellingWords(const catalog::ClusterRecord& cluster) {
   std::string words = cluster.option;
   if (cluster.built.from) words += fmt::format(", built from {} on", plainDate(*cluster.built.from));
   if (cluster.built.until) words += fmt::format(", built before {}", plainDate(*cluster.built.until));
+  if (cluster.serials.from) words += fmt::format(", from serial {} on", *cluster.serials.from);
+  if (cluster.serials.until) words += fmt::format(", before serial {}", *cluster.serials.until);
   return words;
 }
 
@@ -53,6 +55,8 @@ Expected<std::vector<catalog::ClusterRecord>> possibleClusters(const catalog::Ca
   std::vector<catalog::ClusterRecord> found =
       question.year ? catalog::clusters(catalogue, line.id, *question.year) : catalog::clusters(catalogue, line.id);
   if (question.built) std::erase_if(found, [&](const auto& cluster) { return !cluster.built.holds(*question.built); });
+  // A cluster whose change is not told by serial is not ruled out by one.
+  if (question.serial) std::erase_if(found, [&](const auto& cluster) { return !cluster.serials.holds(*question.serial); });
   if (question.built && !question.year) {
     std::erase_if(found, [&](const auto& cluster) {
       for (int year = cluster.years.from.value; year < cluster.years.until.value; ++year)

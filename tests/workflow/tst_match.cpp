@@ -148,6 +148,21 @@ class TestMatch : public QObject {
     QVERIFY(changes >= 2);
   }
 
+  void a_mid_year_change_is_settled_by_the_serial_too() {
+    Question question;
+    question.line = "stanmoor";
+    question.year = ModelYear{1980};
+    QCOMPARE(answer(question).branches.size() > 1, true);
+    question.serial = 412599;
+    const Answer before = answer(question);
+    question.serial = 412600;
+    const Answer after = answer(question);
+    QVERIFY(before.branches.front().gaugeName != after.branches.front().gaugeName);
+    for (const Answer* settled : {&before, &after}) {
+      for (const Branch& branch : settled->branches) QCOMPARE(branch.gaugeName, settled->branches.front().gaugeName);
+    }
+  }
+
   void a_lamp_only_cluster_gets_no_sender_and_says_why() {
     Question question = utility();
     question.cluster = "standard";
