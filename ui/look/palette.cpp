@@ -17,7 +17,7 @@ constexpr std::array<Row, kPaints> kTable{{
     {0xFF1F2933, 0xFFE9E6DF},  // ink
     {0xFF5A6570, 0xFF9AA5AE},  // quiet
     {0xFFDFDBD1, 0xFF363E45},  // line
-    {0xFF8A8F90, 0xFF6F7A83},  // edge
+    {0xFF858A8C, 0xFF6F7A83},  // edge
     {0xFF1B6B72, 0xFF6FC0C4},  // accent
     {0xFFE3EFEF, 0xFF24393C},  // accentWash
     {0xFFA8431F, 0xFFF0956B},  // warning

@@ -56,7 +56,7 @@ Pointing pointingOf(const workflow::Branch& branch, const workflow::Candidate& c
     case gauge::Where::onTheMarks: break;
   }
   QString says = NeedlePanel::tr("%1 shows %2").arg(name, plain(print(needles.shown->shown, units)));
-  if (needles.uncertainty && !candidate.fittedNow) says += QStringLiteral(" ± ") + plain(printAmount(*needles.uncertainty, units));
+  if (needles.uncertainty) says += QStringLiteral(" ± ") + plain(printAmount(*needles.uncertainty, units));
   return {degrees, says};
 }
 
@@ -137,6 +137,7 @@ void NeedlePanel::turnNeedles() {
   if (candidate_ != nullptr) shown = pointingOf(*branch_, *candidate_, coolant_, units_);
   if (inHead != nullptr && inHead != candidate_) {
     now = pointingOf(*branch_, *inHead, coolant_, units_);
+    now.says = now.says.section(QStringLiteral(" ± "), 0, 0);
     now.says = (inHead->fittedNowSaid ? tr("fitted now: %1") : tr("likely fitted: %1")).arg(now.says);
   }
   const bool wrong = candidate_ != nullptr && misreads(*candidate_);

@@ -72,6 +72,8 @@ void FailureTable::fill() {
     }
     ++row;
   }
+  verticalHeader()->setDefaultSectionSize(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(8));
+  verticalHeader()->setMinimumSectionSize(1);
   resizeRowsToContents();
   updateGeometry();
 }

@@ -1,0 +1,177 @@
+#include "demo.h"
+#include <match/match_page.h>
+#include <match/presenter.h>
+#include <QElapsedTimer>
+#include <QSignalSpy>
+#include <QTest>
+
+using namespace ohmkin;
+using namespace ohmkin::match;
+
+class TestMatchPage : public QObject {
+  Q_OBJECT
+
+ private:
+  Demo demo_;
+
+  struct Shown {
+    explicit Shown(const Demo& demo, const char* name) : settings(demo.path(name)), page(settings) {
+      page.resize(1180, 860);
+      page.show();
+    }
+    void open(const QString& file) {
+      QSignalSpy opened(&page, &desk::Page::opened);
+      page.openCatalogue(file);
+      QVERIFY(opened.wait(5000));
+    }
+    desk::Settings settings;
+    MatchPage page;
+  };
+
+ private slots:
+  void initTestCase() { QVERIFY(demo_.whole()); }
+
+  void theEmptyPageSaysWhatToTypeAndOffersWhatHasAnAnswer() {
+    Shown shown(demo_, "empty.ini");
+    shown.open(demo_.file());
+    QVERIFY(!shown.page.showsAnswer());
+    QTRY_VERIFY(!shown.page.start().examples().empty());
+    QTest::keyClick(shown.page.start().examples().front(), Qt::Key_Space);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    QVERIFY(shown.page.candidates().rows().rowCount() > 0);
+  }
+
+  void anAnswerFillsEveryPart() {
+    Shown shown(demo_, "answer.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    QVERIFY(shown.page.candidates().rows().rowCount() > 1);
+    QVERIFY(!shown.page.chips().chips().empty());
+    QVERIFY(!shown.page.chain().chain().links[0].headline.isEmpty());
+    QVERIFY(shown.page.needles().dial().picture().shown.has_value());
+    QVERIFY(!shown.page.details().plot().picture().series.empty());
+    QVERIFY(!shown.page.cautions().cautions().isEmpty());
+    QVERIFY(shown.page.cautions().isVisibleTo(&shown.page));
+    QVERIFY(shown.page.asText().contains(shown.page.candidates().rows().row(0).part));
+  }
+
+  void theChainFollowsTheChosenSender() {
+    Shown shown(demo_, "chain.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    for (int i = 0; i < 3; ++i) {
+      const QString part = shown.page.candidates().rows().row(i).part;
+      QVERIFY2(shown.page.chain().chain().links[2].headline.startsWith(part.section(QLatin1Char(' '), 0, 0)), qPrintable(part));
+      QTest::keyClick(&shown.page.candidates(), Qt::Key_Down);
+    }
+  }
+
+  void onlyTheLastQuestionIsAnswered() {
+    Shown shown(demo_, "last.ini");
+    shown.open(demo_.file());
+    for (int year = 1955; year < 1995; ++year) shown.page.query().setText(QStringLiteral("%1 ridgeway utility").arg(year));
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    const auto chips = shown.page.chips().chips();
+    QTest::qWait(100);
+    QVERIFY(chips == shown.page.chips().chips());
+    QVERIFY(std::any_of(chips.begin(), chips.end(), [](const auto& chip) { return chip.text.contains("1968"); }));
+  }
+
+  void typingNeverWaitsForTheCatalogue() {
+    Shown shown(demo_, "wait.ini");
+    shown.open(demo_.file());
+    QElapsedTimer clock;
+    clock.start();
+    for (int i = 0; i < 50; ++i) shown.page.query().setText(kSettled.left(kSettled.size() - i % 7));
+    // Fifty questions are put, none is computed on this thread; each put costs far less than a frame of 16 ms.
+    QVERIFY2(clock.elapsed() < 50 * 16, qPrintable(QString::number(clock.elapsed())));
+  }
+
+  void severalBranchesCanBeGoneThrough() {
+    Shown shown(demo_, "branches.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(kSeveral);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    QVERIFY(shown.page.branches().isVisibleTo(&shown.page));
+    QVERIFY(shown.page.branches().count() > 1);
+    QVERIFY(shown.page.look().isVisibleTo(&shown.page));
+    const auto first = shown.page.chain().chain();
+    bool changed = false;
+    for (int i = 1; i < shown.page.branches().count(); ++i) {
+      shown.page.branches().choose(i);
+      changed = changed || !(shown.page.chain().chain() == first);
+    }
+    QVERIFY(changed);
+  }
+
+  void unitsChangeEverywhere() {
+    Shown shown(demo_, "units.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    QVERIFY(shown.page.needles().said().contains(QStringLiteral("°C")));
+    shown.settings.setUnits({TemperatureUnit::fahrenheit, TorqueUnit::newtonMetre});
+    QTRY_VERIFY(shown.page.needles().said().contains(QStringLiteral("°F")));
+    QVERIFY(!shown.page.needles().said().contains(QStringLiteral("°C")));
+    QCOMPARE(shown.page.details().plot().picture().temperatureUnit, QStringLiteral("°F"));
+    QVERIFY(shown.page.candidates().rows().row(0).worst.contains(QStringLiteral("F°")));
+  }
+
+  void refusedSendersAreShownOnRequest() {
+    Shown shown(demo_, "refused.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    const int before = shown.page.candidates().rows().rowCount();
+    QTest::keyClick(&shown.page, Qt::Key_R, Qt::ControlModifier);
+    QVERIFY(shown.page.candidates().rows().rowCount() > before);
+    QVERIFY(shown.page.candidates().rows().row(shown.page.candidates().rows().rowCount() - 1).refused);
+  }
+
+  void theSliderTurnsTheNeedle() {
+    Shown shown(demo_, "slider.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    QSlider* slider = shown.page.needles().slider();
+    QTest::keyClick(slider, Qt::Key_Home);
+    const double low = *shown.page.needles().dial().picture().truth;
+    QVERIFY2(shown.page.needles().said().contains(QStringLiteral("below the first mark")), qPrintable(shown.page.needles().said()));
+    QTest::keyClick(slider, Qt::Key_End);
+    QVERIFY(*shown.page.needles().dial().picture().truth > low);
+    QVERIFY2(shown.page.needles().said().contains(QStringLiteral("past the last mark")) || shown.page.needles().said().contains("does not reach"),
+             qPrintable(shown.page.needles().said()));
+  }
+
+  void aCatalogueThatIsNotThereIsOneClearSentence() {
+    Shown shown(demo_, "missing.ini");
+    QSignalSpy refused(&shown.page, &desk::Page::refused);
+    shown.page.openCatalogue(demo_.path("nothing-here.ohmkin"));
+    QVERIFY(refused.wait(5000));
+    QVERIFY(!shown.page.showsAnswer());
+    QVERIFY(shown.page.start().said().contains(QStringLiteral("nothing-here.ohmkin")));
+    shown.open(demo_.file());  // and another one can be opened after that
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+  }
+
+  void whatIsNotUnderstoodIsSaid() {
+    Shown shown(demo_, "unread.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(QStringLiteral("qqqzzz 1968 ridgeway utility"));
+    QTRY_VERIFY(!shown.page.chips().chips().empty());
+    const auto& chips = shown.page.chips().chips();
+    QVERIFY(std::any_of(chips.begin(), chips.end(), [](const auto& chip) { return chip.text.contains("qqqzzz"); }));
+  }
+
+  void aRefusalIsSaidWithoutTheTerminalsWords() {
+    QCOMPARE(refusalWords({"x", "--casting-date", "'H99'", "a day of the month"}),
+             QStringLiteral("Casting date: found 'H99', expected a day of the month."));
+  }
+};
+
+QTEST_MAIN(TestMatchPage)
+#include "tst_match_page.moc"

@@ -1,0 +1,140 @@
+#include "demo.h"
+#include <app/pages.h>
+#include <app/window.h>
+#include <look/palette.h>
+#include <match/match_page.h>
+#include <QApplication>
+#include <QClipboard>
+#include <QSignalSpy>
+#include <QTest>
+
+using namespace ohmkin;
+
+class TestWindow : public QObject {
+  Q_OBJECT
+
+ private:
+  Demo demo_;
+
+  static match::MatchPage& pageOf(const app::Window& window) { return *qobject_cast<match::MatchPage*>(&window.page()); }
+  static void expose(app::Window& window) {
+    window.show();
+    QVERIFY(QTest::qWaitForWindowExposed(&window));
+    QApplication::setActiveWindow(&window);
+  }
+
+ private slots:
+  void initTestCase() { QVERIFY(demo_.whole()); }
+
+  void aQuestionIsAnsweredWithTheKeyboardAlone() {
+    desk::Settings settings(demo_.path("keyboard.ini"));
+    app::Window window(settings);
+    expose(window);
+    window.openCatalogue(demo_.file());
+    match::MatchPage& page = pageOf(window);
+    QTest::keyClick(&window, Qt::Key_L, Qt::ControlModifier);
+    QTRY_VERIFY(page.query().edit()->hasFocus());
+    QSignalSpy opened(&page, &desk::Page::opened);
+    if (opened.isEmpty()) opened.wait(2000);
+    QTest::keyClicks(page.query().edit(), kSettled + QLatin1Char(' '));
+    QTRY_VERIFY(page.showsAnswer());
+    QTRY_VERIFY(page.candidates().rows().rowCount() > 2);
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+    QTRY_VERIFY(page.candidates().hasFocus());
+    const QString first = page.chain().chain().links[2].headline;
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Down);
+    QVERIFY(page.chain().chain().links[2].headline != first);
+    const QString said = page.needles().said();
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Right);
+    QVERIFY(page.needles().said() != said);
+  }
+
+  void everyControlIsReachedByTab() {
+    desk::Settings settings(demo_.path("tab.ini"));
+    app::Window window(settings);
+    expose(window);
+    window.openCatalogue(demo_.file());
+    match::MatchPage& page = pageOf(window);
+    page.query().setText(kSettled);
+    QTRY_VERIFY(page.showsAnswer());
+    page.query().takeFocus();
+    QSet<QWidget*> reached;
+    for (int i = 0; i < 80; ++i) {
+      QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+      reached.insert(QApplication::focusWidget());
+    }
+    QVERIFY(reached.contains(&page.candidates()));
+    QVERIFY(reached.contains(page.needles().slider()));
+    QVERIFY(reached.contains(&page.look()));
+    QVERIFY(reached.contains(page.query().edit()));
+    QCOMPARE(page.chain().findChildren<parts::JointMark*>().size(), 4);
+    for (QWidget* joint : page.chain().findChildren<parts::JointMark*>()) QVERIFY(reached.contains(joint));
+    for (const QWidget* widget : reached) QVERIFY2(!widget->accessibleName().isEmpty() || !widget->property("text").toString().isEmpty(), widget->metaObject()->className());
+  }
+
+  void unitsAndToneAreRemembered() {
+    const QString file = demo_.path("remembered.ini");
+    {
+      desk::Settings settings(file);
+      app::Window window(settings);
+      expose(window);
+      QTest::keyClick(&window, Qt::Key_U, Qt::ControlModifier);
+      settings.setTone(desk::ToneChoice::dark);
+    }
+    const desk::Settings again(file);
+    QCOMPARE(again.units().temperature, TemperatureUnit::fahrenheit);
+    QCOMPARE(again.tone(), desk::ToneChoice::dark);
+  }
+
+  void theCatalogueUsedLastIsOpenedAgain() {
+    const QString file = demo_.path("recent.ini");
+    {
+      desk::Settings settings(file);
+      app::Window window(settings);
+      expose(window);
+      window.openCatalogue(demo_.file());
+      QTRY_VERIFY(!settings.recent().isEmpty());
+    }
+    desk::Settings settings(file);
+    app::Window window(settings);
+    expose(window);
+    window.openLast();
+    QTRY_COMPARE(window.windowTitle(), QStringLiteral("demo.ohmkin – Ohmkin"));
+  }
+
+  void theAnswerIsCopiedAsText() {
+    desk::Settings settings(demo_.path("copy.ini"));
+    app::Window window(settings);
+    expose(window);
+    window.openCatalogue(demo_.file());
+    pageOf(window).query().setText(kSettled);
+    QTRY_VERIFY(pageOf(window).showsAnswer());
+    QTest::keyClick(&window, Qt::Key_C, Qt::ControlModifier | Qt::ShiftModifier);
+    QVERIFY(QApplication::clipboard()->text().contains(QStringLiteral("Head port")));
+  }
+
+  void itFitsTheSmallestScreenAndLargeType() {
+    desk::Settings settings(demo_.path("small.ini"));
+    app::Window window(settings);
+    window.resize(1024, 700);
+    expose(window);
+    window.openCatalogue(demo_.file());
+    pageOf(window).query().setText(kSettled);
+    QTRY_VERIFY(pageOf(window).showsAnswer());
+    QCOMPARE(window.size(), QSize(1024, 700));
+    const match::MatchPage& page = pageOf(window);
+    for (const QWidget* part : std::initializer_list<const QWidget*>{&page.candidates(), &page.chain(), &page.needles(), &page.details(), &page.cautions()}) {
+      const QRect at(part->mapTo(&window, QPoint(0, 0)), part->size());
+      QVERIFY2(window.rect().contains(at), part->metaObject()->className());
+    }
+  }
+
+  void theRailHasAButtonForEveryPageAndNoOther() {
+    desk::Settings settings(demo_.path("rail.ini"));
+    const app::Window window(settings);
+    QCOMPARE(window.findChild<app::Rail*>()->count(), static_cast<int>(app::pages().size()));
+  }
+};
+
+QTEST_MAIN(TestWindow)
+#include "tst_window.moc"
