@@ -58,29 +58,50 @@ std::string becauseOf(const Answer& answer, const std::function<std::string(std:
   return text + ".";
 }
 
-/// The wire end: which senders it would leave. Terminal styles are taken as equally likely.
-std::optional<DecidingLook> terminalLook(const Branch& branch) {
-  const bool asked = branch.leadLink.basis == Basis::seen;
-  if (asked) return std::nullopt;
-  std::vector<std::pair<std::string, std::string>> bestOf;  // terminal, best part
+/// Best part for each terminal style, and how many of the senders that would do have it: what the trade fitted is what the wire may be.
+struct StylesLeft {
+  std::vector<std::pair<std::string, std::string>> bestOf;  // terminal, best part; best first
+  std::map<std::string, double> count;
+};
+
+StylesLeft stylesLeft(const Branch& branch) {
+  StylesLeft left;
   for (const Candidate& candidate : branch.ranked) {
     if (candidate.kind != "variable sender" || candidate.screw.state == JointState::cut || !candidate.verdict) continue;
     if (pairing::rankOf(candidate.verdict->electrical, false, false) >= pairing::Rank::undecided) continue;
-    const bool there = std::any_of(bestOf.begin(), bestOf.end(), [&](const auto& pair) { return pair.first == candidate.terminal; });
-    if (!there) bestOf.emplace_back(candidate.terminal, candidate.part);
+    if (left.count[candidate.terminal]++ == 0) left.bestOf.emplace_back(candidate.terminal, candidate.part);
   }
-  if (bestOf.size() < 2) return std::nullopt;
-  Weights parts;
-  for (const auto& [terminal, part] : bestOf) parts[part] += 1;
-  const auto& [first, keeps] = bestOf.front();
+  return left;
+}
+
+/// The wire end: which senders it would leave, over all branches. Where it follows from an original cluster the look only confirms.
+std::optional<DecidingLook> terminalLook(const Answer& answer) {
   DecidingLook look;
   look.what = "Which terminal is on the wire?";
-  look.because = fmt::format("A {} keeps this order; a {} makes it {}.", first, bestOf[1].first, bestOf[1].second);
   look.field = "terminal";
-  look.gain = bits(parts);
-  // Where the wire end follows from an original cluster the look only confirms.
-  if (branch.leadLink.basis == Basis::inferred) look.gain *= 0.25;
-  return look;
+  for (const Branch& branch : answer.branches) {
+    if (branch.leadLink.basis == Basis::seen) return std::nullopt;
+    const StylesLeft left = stylesLeft(branch);
+    if (left.bestOf.size() < 2) continue;
+    Weights parts;
+    for (const auto& [terminal, part] : left.bestOf) parts[part] += left.count.at(terminal);
+    constexpr double kConfirms = 0.25;  // a judgement: three wires in four are as they left the works
+    look.gain += branch.weight * bits(parts) * (branch.leadLink.basis == Basis::inferred ? kConfirms : 1);
+    if (look.because.empty())
+      look.because = fmt::format("A {} keeps this order; a {} makes it {}.", left.bestOf[0].first, left.bestOf[1].first, left.bestOf[1].second);
+  }
+  return look.because.empty() ? std::nullopt : std::optional(look);
+}
+
+/// The sender in hand: its cold ohms tell its family, and so whether it may stay. Families are as likely as they have senders here.
+std::optional<DecidingLook> coldOhmsLook(const Answer& answer) {
+  if (!answer.question.readings.empty() || answer.question.fitted.empty()) return std::nullopt;
+  for (const Branch& branch : answer.branches) {
+    const auto fitted = std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.fittedNowSaid; });
+    if (fitted == branch.ranked.end() || fitted->rank != pairing::Rank::undecided) continue;
+    return DecidingLook{"What does the sender in the head read, cold and hot?", "Its ohms at two known temperatures tell whether it may stay.", "reading", branch.weight};
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -96,7 +117,8 @@ std::optional<DecidingLook> decidingLook(const Answer& answer, const std::vector
     looks.push_back({engine.castingUnknown ? "What is the casting number of the head?" : "Which port takes the sender?", becauseOf(answer, portOf),
                      engine.castingUnknown ? "casting" : "port-location", gain});
   if (!answer.branches.empty()) {
-    if (auto look = terminalLook(answer.branches.front())) looks.push_back(std::move(*look));
+    if (auto look = terminalLook(answer)) looks.push_back(std::move(*look));
+    if (auto look = coldOhmsLook(answer)) looks.push_back(std::move(*look));
     const Branch& first = answer.branches.front();
     if (!first.gauge && first.gaugeLink.headline == "not known")
       looks.push_back({"Which gauge is in the dash?", "Without it nothing says which resistance the needle wants.", "gauge", 2});

@@ -8,6 +8,8 @@
 namespace ohmkin::workflow {
 namespace {
 
+constexpr const char* kLotMisreads = "lot-misreads";
+
 Severity gravest(const std::vector<Finding>& findings) {
   Severity worst = Severity::note;
   for (const Finding& finding : findings) worst = std::max(worst, finding.severity);
@@ -81,7 +83,7 @@ std::vector<Candidate> SenderJudge::judge(const catalog::Sender& sender) {
   const auto misreads = std::find_if(out.begin() + 1, out.end(), [](const Candidate& c) { return c.rank == pairing::Rank::refused; });
   if (out.front().recommended() && misreads != out.end()) {
     // A part number is not a curve: what one lot was measured to do is said with the part itself.
-    Finding finding{"lot-misreads", Severity::warning, fmt::format("Lot {} was measured and misreads: look at the lot, or measure this one.", misreads->lot),
+    Finding finding{kLotMisreads, Severity::warning, fmt::format("Lot {} was measured and misreads: look at the lot, or measure this one.", misreads->lot),
                     misreads->sentence, "bench curve of that lot"};
     out.front().sentence += " " + finding.sentence;
     out.front().findings.insert(out.front().findings.begin(), std::move(finding));
@@ -261,7 +263,8 @@ void rank(std::vector<Candidate>& candidates) {
     // As it would be fitted: a trimmed one by its error with the network in place.
     const pairing::ErrorTable* fitted = c.rank == pairing::Rank::trimmedWithinLimits ? &c.trim->after : c.errors ? &*c.errors : nullptr;
     const double worst = fitted != nullptr ? std::abs(inKelvin(fitted->worst.error)) : 1e9;
-    return std::tuple(c.rank, c.partsNeeded.size(), !c.replacedBy.empty(), c.shelf.empty(), worst, c.part, c.lot);
+    const bool doubtful = !c.findings.empty() && c.findings.front().code == kLotMisreads;
+    return std::tuple(c.rank, c.partsNeeded.size(), !c.replacedBy.empty(), doubtful, c.shelf.empty(), !c.fittedNow, worst, c.part, c.lot);
   };
   std::stable_sort(candidates.begin(), candidates.end(), [&](const Candidate& a, const Candidate& b) { return key(a) < key(b); });
 }

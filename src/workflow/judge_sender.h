@@ -48,7 +48,8 @@ class SenderJudge {
   joint::Port port_;
 };
 
-/// Best first: rank, parts to buy, superseded last, on the shelf first, smallest worst error, part number.
+/// Best first: rank, fewest parts to buy, superseded last, with a misreading lot later, on the shelf first, as fitted new first, smallest
+/// worst error, part number.
 void rank(std::vector<Candidate>& candidates);
 
 }  // namespace ohmkin::workflow

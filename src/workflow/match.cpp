@@ -157,8 +157,8 @@ Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const D
       for (Candidate& candidate : judge.judge(sender)) branch.ranked.push_back(std::move(candidate));
     }
   }
-  rank(branch.ranked);
   markFitted(catalogue, port, question, branch.ranked);
+  rank(branch.ranked);
   if (side && side->gauge && side->boiling && *side->boiling < side->gauge->hotMark())
     branch.findings.push_back({"boils-before-the-mark", Severity::warning,
                                fmt::format("Plain water under this cap boils at {}, before the hot mark at {}: the needle cannot warn in time of that.",
