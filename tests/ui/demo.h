@@ -10,7 +10,9 @@ class Demo {
   Demo() {
     std::vector<ohmkin::exchange::PackageFile> files;
     for (const auto& each : ohmkin::seed_data::files()) files.push_back({each.name, each.text});
-    whole_ = ohmkin::workflow::createWithPack(file().toStdString(), ohmkin::exchange::PackageSource::memory(std::move(files)), "test").has_value();
+    whole_ = ohmkin::workflow::createWithPack(file().toStdString(),
+                                              ohmkin::exchange::PackageSource::memory(std::move(files)), "test")
+                 .has_value();
   }
   [[nodiscard]] QString file() const { return folder_.filePath(QStringLiteral("demo.ohmkin")); }
   [[nodiscard]] QString path(const char* name) const { return folder_.filePath(QString::fromLatin1(name)); }

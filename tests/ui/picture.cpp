@@ -1,5 +1,6 @@
 /// Not a test: makes the README's picture of the match page by the program itself.
-///   picture CATALOGUE "1968 ridgeway utility …" OUT.png [--size 1440x900] [--tone dark] [--sender N] [--tab 0|1|2] [--fahrenheit]
+///   picture CATALOGUE "1968 ridgeway utility …" OUT.png [--size 1440x900] [--tone dark] [--sender N] [--tab 0|1|2]
+///   [--fahrenheit]
 #include <app/window.h>
 #include <look/palette.h>
 #include <look/style.h>
@@ -22,6 +23,7 @@ int main(int argc, char** argv) {
                     {QStringLiteral("points"), QString(), QStringLiteral("n")},
                     {QStringLiteral("refused"), QString()},
                     {QStringLiteral("list"), QString()},
+                    {QStringLiteral("menu"), QString()},
                     {QStringLiteral("fahrenheit"), QString()}});
   given.process(application);
   const QStringList words = given.positionalArguments();
@@ -35,7 +37,7 @@ int main(int argc, char** argv) {
   }
   QApplication::setStyle(new ohmkin::look::Style);
   ohmkin::look::setTone(given.value(QStringLiteral("tone")) == QStringLiteral("dark") ? ohmkin::look::Tone::dark
-                                                                                       : ohmkin::look::Tone::light);
+                                                                                      : ohmkin::look::Tone::light);
   const QTemporaryDir folder;
   ohmkin::desk::Settings settings(folder.filePath(QStringLiteral("settings.ini")));
   if (given.isSet(QStringLiteral("fahrenheit"))) settings.setUnits({ohmkin::TemperatureUnit::fahrenheit, {}});
@@ -57,8 +59,11 @@ int main(int argc, char** argv) {
   QTest::qWait(1200);
   if (given.isSet(QStringLiteral("refused"))) QTest::keyClick(page, Qt::Key_R, Qt::ControlModifier);
   page->branches().choose(given.value(QStringLiteral("branch")).toInt());
-  for (int i = 0; i < given.value(QStringLiteral("sender")).toInt(); ++i) QTest::keyClick(&page->candidates(), Qt::Key_Down);
-  page->details().showTab(static_cast<ohmkin::match::DetailPanel::Tab>(given.value(QStringLiteral("tab")).toInt()));
+  for (int i = 0; i < given.value(QStringLiteral("sender")).toInt(); ++i)
+    QTest::keyClick(&page->candidates(), Qt::Key_Down);
+  if (given.isSet(QStringLiteral("tab")))
+    page->details().showTab(static_cast<ohmkin::match::DetailPanel::Tab>(given.value(QStringLiteral("tab")).toInt()));
+  if (given.isSet(QStringLiteral("menu"))) QTest::keyClick(&window, Qt::Key_F10);
   QTest::qWait(150);
   QPixmap picture = window.grab();
   if (QWidget* popup = QApplication::activePopupWidget()) {

@@ -12,14 +12,16 @@ DialPicture dial(double from, double to, int marks) {
   picture.lowStop = from - 3;
   picture.highStop = to + 3;
   for (int i = 0; i < marks; ++i)
-    picture.marks.push_back({from + (to - from) * i / (marks - 1), QString::number(40 + 5 * i), DialMark::Kind::numbered});
+    picture.marks.push_back(
+        {from + (to - from) * i / (marks - 1), QString::number(40 + 5 * i), DialMark::Kind::numbered});
   picture.marks.front().kind = DialMark::Kind::cold;
   picture.marks.back().kind = DialMark::Kind::hot;
   return picture;
 }
 
 bool labelled(const DialView::Placed& placed, std::size_t mark) {
-  return std::any_of(placed.labels.begin(), placed.labels.end(), [mark](const auto& label) { return label.first == mark; });
+  return std::any_of(placed.labels.begin(), placed.labels.end(),
+                     [mark](const auto& label) { return label.first == mark; });
 }
 
 }  // namespace
@@ -78,7 +80,8 @@ class TestDialView : public QObject {
     const QImage without = view.grab().toImage();
     const double r = placed.radius * 0.6;
     const auto at = [&](double degrees) {
-      return QPoint(qRound(placed.pivot.x() + r * std::sin(qDegreesToRadians(degrees))), qRound(placed.pivot.y() - r * std::cos(qDegreesToRadians(degrees))));
+      return QPoint(qRound(placed.pivot.x() + r * std::sin(qDegreesToRadians(degrees))),
+                    qRound(placed.pivot.y() - r * std::cos(qDegreesToRadians(degrees))));
     };
     QVERIFY(with.pixel(at(45)) != without.pixel(at(45)));
     QCOMPARE(with.pixel(at(-45)), without.pixel(at(-45)));

@@ -1,9 +1,9 @@
-#include "demo.h"
 #include <match/match_page.h>
 #include <match/presenter.h>
 #include <QElapsedTimer>
 #include <QSignalSpy>
 #include <QTest>
+#include "demo.h"
 
 using namespace ohmkin;
 using namespace ohmkin::match;
@@ -63,7 +63,8 @@ class TestMatchPage : public QObject {
     QTRY_VERIFY(shown.page.showsAnswer());
     for (int i = 0; i < 3; ++i) {
       const QString part = shown.page.candidates().rows().row(i).part;
-      QVERIFY2(shown.page.chain().chain().links[2].headline.startsWith(part.section(QLatin1Char(' '), 0, 0)), qPrintable(part));
+      QVERIFY2(shown.page.chain().chain().links[2].headline.startsWith(part.section(QLatin1Char(' '), 0, 0)),
+               qPrintable(part));
       QTest::keyClick(&shown.page.candidates(), Qt::Key_Down);
     }
   }
@@ -71,7 +72,8 @@ class TestMatchPage : public QObject {
   void onlyTheLastQuestionIsAnswered() {
     Shown shown(demo_, "last.ini");
     shown.open(demo_.file());
-    for (int year = 1955; year < 1995; ++year) shown.page.query().setText(QStringLiteral("%1 ridgeway utility").arg(year));
+    for (int year = 1955; year < 1995; ++year)
+      shown.page.query().setText(QStringLiteral("%1 ridgeway utility").arg(year));
     shown.page.query().setText(kSettled);
     QTRY_VERIFY(shown.page.showsAnswer());
     const auto chips = shown.page.chips().chips();
@@ -139,10 +141,12 @@ class TestMatchPage : public QObject {
     QSlider* slider = shown.page.needles().slider();
     QTest::keyClick(slider, Qt::Key_Home);
     const double low = *shown.page.needles().dial().picture().truth;
-    QVERIFY2(shown.page.needles().said().contains(QStringLiteral("below the first mark")), qPrintable(shown.page.needles().said()));
+    QVERIFY2(shown.page.needles().said().contains(QStringLiteral("below the first mark")),
+             qPrintable(shown.page.needles().said()));
     QTest::keyClick(slider, Qt::Key_End);
     QVERIFY(*shown.page.needles().dial().picture().truth > low);
-    QVERIFY2(shown.page.needles().said().contains(QStringLiteral("past the last mark")) || shown.page.needles().said().contains("does not reach"),
+    QVERIFY2(shown.page.needles().said().contains(QStringLiteral("past the last mark")) ||
+                 shown.page.needles().said().contains("does not reach"),
              qPrintable(shown.page.needles().said()));
   }
 

@@ -46,7 +46,8 @@ class TestPalette : public QObject {
     QFETCH(int, ground);
     for (const Tone tone : {Tone::light, Tone::dark}) {
       const double ratio = contrast(colour(static_cast<Paint>(ink), tone), colour(static_cast<Paint>(ground), tone));
-      QVERIFY2(ratio >= 4.5, qPrintable(QStringLiteral("%1:1 in %2").arg(ratio).arg(tone == Tone::light ? "light" : "dark")));
+      QVERIFY2(ratio >= 4.5,
+               qPrintable(QStringLiteral("%1:1 in %2").arg(ratio).arg(tone == Tone::light ? "light" : "dark")));
     }
   }
 
@@ -55,7 +56,10 @@ class TestPalette : public QObject {
       for (const Paint shape : {Paint::edge, Paint::accent, Paint::warning, Paint::quiet})
         for (const Paint under : {Paint::ground, Paint::panel})
           QVERIFY2(contrast(colour(shape, tone), colour(under, tone)) >= 3.0,
-                   qPrintable(QStringLiteral("paint %1 on %2: %3").arg(int(shape)).arg(int(under)).arg(contrast(colour(shape, tone), colour(under, tone)))));
+                   qPrintable(QStringLiteral("paint %1 on %2: %3")
+                                  .arg(int(shape))
+                                  .arg(int(under))
+                                  .arg(contrast(colour(shape, tone), colour(under, tone)))));
   }
 
   void aDarkDesktopIsTakenForDark() {

@@ -1,4 +1,3 @@
-#include "demo.h"
 #include <app/pages.h>
 #include <app/window.h>
 #include <look/palette.h>
@@ -7,6 +6,7 @@
 #include <QClipboard>
 #include <QSignalSpy>
 #include <QTest>
+#include "demo.h"
 
 using namespace ohmkin;
 
@@ -16,7 +16,9 @@ class TestWindow : public QObject {
  private:
   Demo demo_;
 
-  static match::MatchPage& pageOf(const app::Window& window) { return *qobject_cast<match::MatchPage*>(&window.page()); }
+  static match::MatchPage& pageOf(const app::Window& window) {
+    return *qobject_cast<match::MatchPage*>(&window.page());
+  }
   static void expose(app::Window& window) {
     window.show();
     QVERIFY(QTest::qWaitForWindowExposed(&window));
@@ -69,7 +71,9 @@ class TestWindow : public QObject {
     QVERIFY(reached.contains(page.query().edit()));
     QCOMPARE(page.chain().findChildren<parts::JointMark*>().size(), 4);
     for (QWidget* joint : page.chain().findChildren<parts::JointMark*>()) QVERIFY(reached.contains(joint));
-    for (const QWidget* widget : reached) QVERIFY2(!widget->accessibleName().isEmpty() || !widget->property("text").toString().isEmpty(), widget->metaObject()->className());
+    for (const QWidget* widget : reached)
+      QVERIFY2(!widget->accessibleName().isEmpty() || !widget->property("text").toString().isEmpty(),
+               widget->metaObject()->className());
   }
 
   void unitsAndToneAreRemembered() {
@@ -123,7 +127,8 @@ class TestWindow : public QObject {
     QTRY_VERIFY(pageOf(window).showsAnswer());
     QCOMPARE(window.size(), QSize(1024, 700));
     const match::MatchPage& page = pageOf(window);
-    for (const QWidget* part : std::initializer_list<const QWidget*>{&page.candidates(), &page.chain(), &page.needles(), &page.details(), &page.cautions()}) {
+    for (const QWidget* part : std::initializer_list<const QWidget*>{&page.candidates(), &page.chain(), &page.needles(),
+                                                                     &page.details(), &page.cautions()}) {
       const QRect at(part->mapTo(&window, QPoint(0, 0)), part->size());
       QVERIFY2(window.rect().contains(at), part->metaObject()->className());
     }

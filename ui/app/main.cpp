@@ -19,7 +19,8 @@ int main(int argc, char** argv) {
                        "Example: ohmkin-window demo.ohmkin"));
   arguments.addHelpOption();
   arguments.addVersionOption();
-  arguments.addPositionalArgument(QStringLiteral("FILE"), QApplication::tr("catalogue to open; otherwise the one used last"),
+  arguments.addPositionalArgument(QStringLiteral("FILE"),
+                                  QApplication::tr("catalogue to open; otherwise the one used last"),
                                   QStringLiteral("[FILE]"));
   arguments.process(application);
 

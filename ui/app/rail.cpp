@@ -38,8 +38,8 @@ void RailButton::paintEvent(QPaintEvent* /*event*/) {
   }
   const double line = look::metrics(Text::strong).lineSpacing();
   parts::drawWords(painter, QRectF(space(6), (height() - line) / 2, width() - space(12), line), text(),
-                   typeface(isChecked() ? Text::strong : Text::body), colour(isChecked() ? Paint::accent : Paint::quiet), 1,
-                   Qt::AlignHCenter);
+                   typeface(isChecked() ? Text::strong : Text::body),
+                   colour(isChecked() ? Paint::accent : Paint::quiet), 1, Qt::AlignHCenter);
   if (hasFocus()) look::drawFocusRing(painter, rect(), look::cornerRadius());
 }
 

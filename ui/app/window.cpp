@@ -37,9 +37,15 @@ QMessageBox* box(QWidget* parent, const QString& text) {
 
 void applyTone(desk::ToneChoice choice, const QPalette& desktop) {
   switch (choice) {
-    case desk::ToneChoice::light: look::setTone(look::Tone::light); break;
-    case desk::ToneChoice::dark: look::setTone(look::Tone::dark); break;
-    case desk::ToneChoice::system: look::setTone(look::toneOf(desktop)); break;
+    case desk::ToneChoice::light:
+      look::setTone(look::Tone::light);
+      break;
+    case desk::ToneChoice::dark:
+      look::setTone(look::Tone::dark);
+      break;
+    case desk::ToneChoice::system:
+      look::setTone(look::toneOf(desktop));
+      break;
   }
 }
 
@@ -110,9 +116,11 @@ QAction* Window::act(const QString& words, const QKeySequence& keys, std::functi
 void Window::fillMenu() {
   menu_->addAction(act(tr("&Open catalogue…"), QKeySequence(Qt::CTRL | Qt::Key_O), [this] { chooseCatalogue(); }));
   menu_->addMenu(recent_);
-  menu_->addAction(act(tr("&New demo catalogue…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N), [this] { makeDemo(); }));
+  menu_->addAction(
+      act(tr("&New demo catalogue…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N), [this] { makeDemo(); }));
   menu_->addSeparator();
-  menu_->addAction(act(tr("&Copy answer as text"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] { copyAnswer(); }));
+  menu_->addAction(
+      act(tr("&Copy answer as text"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] { copyAnswer(); }));
   menu_->addSeparator();
   addChoices();
   menu_->addSeparator();
@@ -162,14 +170,16 @@ void Window::addChoices() {
   });
   menu_->addSeparator();
   auto* torque = new QActionGroup(this);
-  choice(torque, tr("Torques in N·m"), units.torque == TorqueUnit::newtonMetre, [=] { withTorque(TorqueUnit::newtonMetre); });
-  choice(torque, tr("Torques in lbf·ft"), units.torque == TorqueUnit::poundFoot, [=] { withTorque(TorqueUnit::poundFoot); });
+  choice(torque, tr("Torques in N·m"), units.torque == TorqueUnit::newtonMetre,
+         [=] { withTorque(TorqueUnit::newtonMetre); });
+  choice(torque, tr("Torques in lbf·ft"), units.torque == TorqueUnit::poundFoot,
+         [=] { withTorque(TorqueUnit::poundFoot); });
   menu_->addSeparator();
   auto* tone = new QActionGroup(this);
   const desk::ToneChoice now = settings_.tone();
-  for (const auto& [words, which] : {std::pair{tr("As the system is"), desk::ToneChoice::system},
-                                     std::pair{tr("Light"), desk::ToneChoice::light},
-                                     std::pair{tr("Dark"), desk::ToneChoice::dark}})
+  for (const auto& [words, which] :
+       {std::pair{tr("Light or dark as the system is"), desk::ToneChoice::system},
+        std::pair{tr("Light"), desk::ToneChoice::light}, std::pair{tr("Dark"), desk::ToneChoice::dark}})
     choice(tone, words, now == which, [this, take = which] { settings_.setTone(take); });
 }
 
@@ -205,9 +215,9 @@ void Window::chooseCatalogue() {
 
 void Window::makeDemo() {
   const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-  QString file = QFileDialog::getSaveFileName(this, tr("Where to put the demo catalogue"),
-                                              folder + QStringLiteral("/demo.ohmkin"), catalogueFilter(), nullptr,
-                                              QFileDialog::DontConfirmOverwrite);
+  QString file =
+      QFileDialog::getSaveFileName(this, tr("Where to put the demo catalogue"), folder + QStringLiteral("/demo.ohmkin"),
+                                   catalogueFilter(), nullptr, QFileDialog::DontConfirmOverwrite);
   if (file.isEmpty()) return;
   if (QFileInfo(file).suffix().isEmpty()) file += QStringLiteral(".ohmkin");
   writeDemoCatalogue(file, this, [this, file](const QString& whyNot) {
@@ -228,12 +238,14 @@ void Window::popMenu() {
 }
 
 void Window::showAbout() {
-  box(this, tr("Ohmkin %1\n\nWhich temperature sender joins this dash gauge to that engine.\n\n"
-               "Let the engine cool before you open anything: coolant under pressure scalds. Disconnect the battery before you "
-               "work behind the dash: a shorted feed burns wires. Keep sparks away from fuel vapour.\n\n"
-               "The gauge is an aid, a trimmed one more so. Prove it on the bench or against a thermometer. Local codes and "
-               "licensed practice come first.\n\nGPL-3.0-or-later, without any warranty.")
-                .arg(QCoreApplication::applicationVersion()))
+  box(this,
+      tr("Ohmkin %1\n\nWhich temperature sender joins this dash gauge to that engine.\n\n"
+         "Let the engine cool before you open anything: coolant under pressure scalds. Disconnect the battery before "
+         "you "
+         "work behind the dash: a shorted feed burns wires. Keep sparks away from fuel vapour.\n\n"
+         "The gauge is an aid, a trimmed one more so. Prove it on the bench or against a thermometer. Local codes and "
+         "licensed practice come first.\n\nGPL-3.0-or-later, without any warranty.")
+          .arg(QCoreApplication::applicationVersion()))
       ->open();
 }
 

@@ -1,8 +1,8 @@
 #pragma once
 #include <desk/settings.h>
-#include <functional>
 #include <QKeySequence>
 #include <QWidget>
+#include <functional>
 #include <vector>
 
 /// A page of the window. The rail knows no page by name: a page says its title, its key and how it is made.
@@ -18,7 +18,8 @@ class Page : public QWidget {
   /// Nothing to open: says how to get a catalogue.
   virtual void showNoCatalogue() = 0;
   virtual void takeKeyboard() = 0;
-  [[nodiscard]] virtual QString asText() const = 0;  ///< what is shown, to paste elsewhere; empty where there is nothing
+  [[nodiscard]] virtual QString asText()
+      const = 0;  ///< what is shown, to paste elsewhere; empty where there is nothing
 
  signals:
   void opened(const QString& file);

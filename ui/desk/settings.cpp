@@ -15,9 +15,12 @@ QString key(const char* name) { return QString::fromLatin1(name); }
 
 QString text(ToneChoice tone) {
   switch (tone) {
-    case ToneChoice::light: return QStringLiteral("light");
-    case ToneChoice::dark: return QStringLiteral("dark");
-    case ToneChoice::system: break;
+    case ToneChoice::light:
+      return QStringLiteral("light");
+    case ToneChoice::dark:
+      return QStringLiteral("dark");
+    case ToneChoice::system:
+      break;
   }
   return QStringLiteral("system");
 }
@@ -26,10 +29,13 @@ QString text(ToneChoice tone) {
 
 Settings::Settings(const QString& file, QObject* parent)
     : QObject(parent),
-      kept_(file.isEmpty() ? QSettings(QSettings::IniFormat, QSettings::UserScope, QStringLiteral("ohmkin"), QStringLiteral("window")).fileName()
+      kept_(file.isEmpty() ? QSettings(QSettings::IniFormat, QSettings::UserScope, QStringLiteral("ohmkin"),
+                                       QStringLiteral("window"))
+                                 .fileName()
                            : file,
             QSettings::IniFormat) {
-  if (kept_.value(key(kTemperature)).toString() == QStringLiteral("F")) units_.temperature = TemperatureUnit::fahrenheit;
+  if (kept_.value(key(kTemperature)).toString() == QStringLiteral("F"))
+    units_.temperature = TemperatureUnit::fahrenheit;
   if (kept_.value(key(kTorque)).toString() == QStringLiteral("lbf·ft")) units_.torque = TorqueUnit::poundFoot;
   const QString tone = kept_.value(key(kTone)).toString();
   for (const ToneChoice choice : {ToneChoice::light, ToneChoice::dark})
@@ -41,7 +47,8 @@ void Settings::setUnits(const DisplayUnits& units) {
   units_ = units;
   kept_.setValue(key(kTemperature),
                  units.temperature == TemperatureUnit::fahrenheit ? QStringLiteral("F") : QStringLiteral("C"));
-  kept_.setValue(key(kTorque), units.torque == TorqueUnit::poundFoot ? QStringLiteral("lbf·ft") : QStringLiteral("N·m"));
+  kept_.setValue(key(kTorque),
+                 units.torque == TorqueUnit::poundFoot ? QStringLiteral("lbf·ft") : QStringLiteral("N·m"));
   emit unitsChanged();
 }
 

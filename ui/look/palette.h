@@ -3,7 +3,8 @@
 #include <QPalette>
 #include <array>
 
-/// Every colour of the window, in one table, light and dark. One accent, one warning colour; nothing is told by colour alone.
+/// Every colour of the window, in one table, light and dark. One accent, one warning colour; nothing is told by colour
+/// alone.
 namespace ohmkin::look {
 
 enum class Paint {

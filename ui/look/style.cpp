@@ -122,24 +122,34 @@ void Style::drawComplexControl(ComplexControl control, const QStyleOptionComplex
 
 int Style::pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const {
   switch (metric) {
-    case PM_ScrollBarExtent: return space(8);
-    case PM_ScrollBarSliderMin: return space(32);
+    case PM_ScrollBarExtent:
+      return space(8);
+    case PM_ScrollBarSliderMin:
+      return space(32);
     case PM_SliderLength:
     case PM_SliderThickness:
-    case PM_SliderControlThickness: return space(28);
-    case PM_ButtonMargin: return space(16);
-    case PM_MenuPanelWidth: return 1;
-    case PM_MenuVMargin: return space(4);
-    default: return QProxyStyle::pixelMetric(metric, option, widget);
+    case PM_SliderControlThickness:
+      return space(28);
+    case PM_ButtonMargin:
+      return space(16);
+    case PM_MenuPanelWidth:
+      return 1;
+    case PM_MenuVMargin:
+      return space(4);
+    default:
+      return QProxyStyle::pixelMetric(metric, option, widget);
   }
 }
 
 int Style::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                      QStyleHintReturn* returned) const {
   switch (hint) {
-    case SH_Slider_AbsoluteSetButtons: return Qt::LeftButton;
-    case SH_ScrollBar_Transient: return 0;
-    default: return QProxyStyle::styleHint(hint, option, widget, returned);
+    case SH_Slider_AbsoluteSetButtons:
+      return Qt::LeftButton;
+    case SH_ScrollBar_Transient:
+      return 0;
+    default:
+      return QProxyStyle::styleHint(hint, option, widget, returned);
   }
 }
 
@@ -152,20 +162,26 @@ QRect Style::subControlRect(ComplexControl control, const QStyleOptionComplex* o
   const QRect whole = bar->rect;
   const int length = upright ? whole.height() : whole.width();
   const int span = bar->maximum - bar->minimum;
-  const int thumb = span <= 0 ? length
-                              : std::clamp(static_cast<int>(qint64{length} * bar->pageStep / (span + bar->pageStep)),
-                                           std::min(length, pixelMetric(PM_ScrollBarSliderMin, option, widget)), length);
+  const int thumb = span <= 0
+                        ? length
+                        : std::clamp(static_cast<int>(qint64{length} * bar->pageStep / (span + bar->pageStep)),
+                                     std::min(length, pixelMetric(PM_ScrollBarSliderMin, option, widget)), length);
   const int start = sliderPositionFromValue(bar->minimum, bar->maximum, bar->sliderPosition, length - thumb, false);
   const auto slice = [&](int from, int to) {
     return upright ? QRect(whole.left(), whole.top() + from, whole.width(), to - from)
                    : QRect(whole.left() + from, whole.top(), to - from, whole.height());
   };
   switch (sub) {
-    case SC_ScrollBarSlider: return slice(start, start + thumb);
-    case SC_ScrollBarSubPage: return slice(0, start);
-    case SC_ScrollBarAddPage: return slice(start + thumb, length);
-    case SC_ScrollBarGroove: return whole;
-    default: return {};
+    case SC_ScrollBarSlider:
+      return slice(start, start + thumb);
+    case SC_ScrollBarSubPage:
+      return slice(0, start);
+    case SC_ScrollBarAddPage:
+      return slice(start + thumb, length);
+    case SC_ScrollBarGroove:
+      return whole;
+    default:
+      return {};
   }
 }
 

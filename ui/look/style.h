@@ -3,7 +3,8 @@
 
 namespace ohmkin::look {
 
-/// The program's own manner of drawing what Qt already has: thin scroll bars, a round slider, quiet buttons, one visible focus ring.
+/// The program's own manner of drawing what Qt already has: thin scroll bars, a round slider, quiet buttons, one
+/// visible focus ring.
 class Style : public QProxyStyle {
   Q_OBJECT
 

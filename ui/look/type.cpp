@@ -17,9 +17,14 @@ QFont typeface(Text text) {
   const double body = bodyPixels();
   const auto sized = [&f](double pixels) { f.setPixelSize(std::max(1, static_cast<int>(std::lround(pixels)))); };
   switch (text) {
-    case Text::small: sized(body * 0.92); break;
-    case Text::body: break;
-    case Text::strong: f.setWeight(QFont::DemiBold); break;
+    case Text::small:
+      sized(body * 0.92);
+      break;
+    case Text::body:
+      break;
+    case Text::strong:
+      f.setWeight(QFont::DemiBold);
+      break;
     case Text::heading:
       sized(body * 1.08);
       f.setWeight(QFont::DemiBold);

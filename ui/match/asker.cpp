@@ -34,7 +34,8 @@ class AskerWork : public QObject {
       catalogue_.emplace(catalog::Catalogue::open(file.toStdString(), catalog::Access::readOnly));
       vocabulary_.emplace(*catalogue_);
       emit opened(file);
-      QMetaObject::invokeMethod(this, [this] { findExamples(); }, Qt::QueuedConnection);
+      QMetaObject::invokeMethod(
+          this, [this] { findExamples(); }, Qt::QueuedConnection);
     } catch (const catalog::CatalogueError& error) {
       catalogue_.reset();
       emit openingRefused(file, error.refusal());
@@ -86,7 +87,8 @@ class AskerWork : public QObject {
         QString text = lines[(i * stride + i / static_cast<qsizetype>(kMostExamples)) % lines.size()];
         if (examples.size() % 2 == 1 && !castings.isEmpty())
           text += tr(" casting %1").arg(castings[(i * 7) % castings.size()]);
-        const auto answer = workflow::match(*catalogue_, workflow::readQuestion(*vocabulary_, text.toStdString()).question);
+        const auto answer =
+            workflow::match(*catalogue_, workflow::readQuestion(*vocabulary_, text.toStdString()).question);
         if (answer && answer->answered() && !examples.contains(text)) examples << text;
       }
     } catch (const catalog::CatalogueError& error) {
@@ -122,13 +124,14 @@ Asker::~Asker() {
 
 void Asker::open(const QString& file) {
   drop();
-  QMetaObject::invokeMethod(work_, [work = work_, file] { work->open(file); }, Qt::QueuedConnection);
+  QMetaObject::invokeMethod(
+      work_, [work = work_, file] { work->open(file); }, Qt::QueuedConnection);
 }
 
 void Asker::ask(const QString& text, const DisplayUnits& units) {
   const quint64 serial = ++*newest_;
-  QMetaObject::invokeMethod(work_, [work = work_, text, units, serial] { work->ask(text, units, serial); },
-                            Qt::QueuedConnection);
+  QMetaObject::invokeMethod(
+      work_, [work = work_, text, units, serial] { work->ask(text, units, serial); }, Qt::QueuedConnection);
 }
 
 void Asker::drop() { ++*newest_; }

@@ -1,16 +1,17 @@
 #pragma once
-#include <atomic>
 #include <finding/refusal.h>
-#include <memory>
-#include <optional>
 #include <quantity/print.h>
+#include <workflow/answer.h>
+#include <workflow/question_text.h>
 #include <QObject>
 #include <QStringList>
 #include <QThread>
-#include <workflow/answer.h>
-#include <workflow/question_text.h>
+#include <atomic>
+#include <memory>
+#include <optional>
 
-/// Puts questions to the catalogue on a thread of its own, which has its own read-only catalogue. The window never waits.
+/// Puts questions to the catalogue on a thread of its own, which has its own read-only catalogue. The window never
+/// waits.
 namespace ohmkin::match {
 
 struct Outcome {

@@ -76,16 +76,16 @@ DetailPanel::DetailPanel(QWidget* parent)
   });
 }
 
-void DetailPanel::display(const workflow::Answer& answer, const workflow::Branch& branch, const workflow::Candidate* candidate,
-                          const DisplayUnits& units) {
+void DetailPanel::display(const workflow::Answer& answer, const workflow::Branch& branch,
+                          const workflow::Candidate* candidate, const DisplayUnits& units) {
   units_ = units;
   const bool trims = candidate != nullptr && candidate->trim;
-  const Tab before = tab();
   tabs_->setSegments(trims ? QStringList{tr("Error"), tr("Why"), tr("Trim")} : QStringList{tr("Error"), tr("Why")});
-  showTab(before == trim && !trims ? error : before);
 
   const parts::PlotPicture picture = candidate != nullptr ? plotOf(branch, *candidate, units) : parts::PlotPicture{};
   plot_->display(picture);
+  // With no curve to draw, the reasons are what there is to see.
+  present(wanted_ == error && picture.series.empty() ? why : wanted_ == trim && !trims ? error : wanted_);
   summary_->setText(candidate != nullptr ? errorsInWords(*candidate, units) : QString());
   findings_->display(findingsOf(answer, branch, candidate));
   displayTrim(candidate);
@@ -105,10 +105,18 @@ void DetailPanel::displayTrim(const workflow::Candidate* candidate) {
 void DetailPanel::setCoolant(Temperature coolant) { plot_->setCursor(inUnit(coolant, units_.temperature)); }
 
 void DetailPanel::showTab(Tab tab) {
+  wanted_ = tab;
+  present(tab);
+}
+
+void DetailPanel::present(Tab tab) {
+  const QSignalBlocker quiet(tabs_);
   tabs_->choose(tab);
   sheets_->setCurrentIndex(tab);
   const QString unit = units_.temperature == TemperatureUnit::celsius ? QStringLiteral("K") : QStringLiteral("F°");
-  title_->setText(tab == error ? tr("Indicated minus true, %1").arg(unit) : tab == why ? tr("Why, from what, and whose word") : tr("Resistors, and what fails how"));
+  title_->setText(tab == error ? tr("Indicated minus true, %1").arg(unit)
+                  : tab == why ? tr("Why, from what, and whose word")
+                               : tr("Resistors, and what fails how"));
 }
 
 void DetailPanel::showTopic(const QString& topic) {

@@ -6,13 +6,14 @@
 #include <parts/panel.h>
 #include <parts/segmented.h>
 #include <quantity/print.h>
+#include <workflow/answer.h>
 #include <QScrollArea>
 #include <QStackedWidget>
-#include <workflow/answer.h>
 
 namespace ohmkin::match {
 
-/// Three ways to look into the chosen sender: its error over the temperature, why it was judged so, and what resistors could do.
+/// Three ways to look into the chosen sender: its error over the temperature, why it was judged so, and what resistors
+/// could do.
 class DetailPanel : public parts::Panel {
   Q_OBJECT
 
@@ -31,6 +32,7 @@ class DetailPanel : public parts::Panel {
   void pointed(Temperature coolant);
 
  private:
+  void present(Tab tab);
   void displayTrim(const workflow::Candidate* candidate);
   parts::Segmented* tabs_;
   parts::Words* title_;
@@ -44,6 +46,7 @@ class DetailPanel : public parts::Panel {
   parts::Words* ratings_;
   parts::Words* minds_;
   DisplayUnits units_;
+  Tab wanted_ = error;  ///< what the person chose last, where it can be shown
 };
 
 }  // namespace ohmkin::match

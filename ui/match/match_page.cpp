@@ -118,7 +118,8 @@ void MatchPage::wire() {
   connect(query_, &parts::QueryBox::asked, this, &MatchPage::asked);
   connect(query_, &parts::QueryBox::left, this, [this] {
     if (showsAnswer()) candidates_->setFocus(Qt::OtherFocusReason);
-    else if (!start_->examples().empty() && start_->examples().front()->isVisible()) start_->examples().front()->setFocus(Qt::OtherFocusReason);
+    else if (!start_->examples().empty() && start_->examples().front()->isVisible())
+      start_->examples().front()->setFocus(Qt::OtherFocusReason);
   });
   connect(start_, &StartPage::exampleChosen, this, [this](const QString& text) {
     query_->setText(text);
@@ -127,7 +128,8 @@ void MatchPage::wire() {
   connect(start_, &StartPage::openRequested, this, &Page::openRequested);
   connect(start_, &StartPage::demoRequested, this, &Page::demoRequested);
 
-  connect(branches_, &parts::Segmented::chosen, this, [this](int index) { displayBranch(static_cast<std::size_t>(index)); });
+  connect(branches_, &parts::Segmented::chosen, this,
+          [this](int index) { displayBranch(static_cast<std::size_t>(index)); });
   connect(candidates_, &parts::CandidateList::chosen, this, &MatchPage::displayCandidate);
   connect(candidates_, &parts::CandidateList::nudged, needles_, &NeedlePanel::nudge);
   connect(refused_, &QPushButton::toggled, this, [this](bool on) {
@@ -137,7 +139,8 @@ void MatchPage::wire() {
   connect(look_, &QAbstractButton::clicked, this, [this] {
     if (outcome_ && outcome_->answer && outcome_->answer->look) fillIn(outcome_->answer->look->field);
   });
-  connect(chain_, &parts::ChainView::jointChosen, this, [this](int joint) { details_->showTopic(topicOfJoint(joint)); });
+  connect(chain_, &parts::ChainView::jointChosen, this,
+          [this](int joint) { details_->showTopic(topicOfJoint(joint)); });
   connect(chain_, &parts::ChainView::linkChosen, this, [this](int /*link*/) { details_->showTab(DetailPanel::why); });
   connect(needles_, &NeedlePanel::coolantChanged, this, [this] {
     chosenTemperature_ = true;
@@ -265,7 +268,8 @@ void MatchPage::displayRows() {
     return c.rank == pairing::Rank::refused && !c.fittedNow;
   });
   refused_->setVisible(more || refused_->isChecked());
-  const bool none = std::none_of(ranked.begin(), ranked.end(), [](const workflow::Candidate& c) { return c.recommended(); });
+  const bool none =
+      std::none_of(ranked.begin(), ranked.end(), [](const workflow::Candidate& c) { return c.recommended(); });
   QString note;
   if (none)
     for (const Finding& finding : branch()->findings)

@@ -1,10 +1,10 @@
-#include <algorithm>
-#include <cmath>
 #include <look/type.h>
 #include <match/needle_panel.h>
 #include <match/presenter.h>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
+#include <algorithm>
+#include <cmath>
 
 namespace ohmkin::match {
 namespace {
@@ -25,8 +25,9 @@ struct Pointing {
 /// The table of a trimmed pair, read between its rows; they lie about a degree apart.
 std::optional<pairing::ErrorRow> rowAt(const pairing::ErrorTable& table, Temperature t) {
   if (!table.covered.holds(t) || table.rows.empty()) return {};
-  const auto after = std::lower_bound(table.rows.begin(), table.rows.end(), t,
-                                      [](const pairing::ErrorRow& row, Temperature at) { return row.trueTemperature < at; });
+  const auto after =
+      std::lower_bound(table.rows.begin(), table.rows.end(), t,
+                       [](const pairing::ErrorRow& row, Temperature at) { return row.trueTemperature < at; });
   if (after == table.rows.begin()) return table.rows.front();
   if (after == table.rows.end()) return table.rows.back();
   pairing::ErrorRow row = *std::prev(after);
@@ -36,7 +37,8 @@ std::optional<pairing::ErrorRow> rowAt(const pairing::ErrorTable& table, Tempera
   return row;
 }
 
-Pointing pointingOf(const workflow::Branch& branch, const workflow::Candidate& candidate, Temperature t, const DisplayUnits& units) {
+Pointing pointingOf(const workflow::Branch& branch, const workflow::Candidate& candidate, Temperature t,
+                    const DisplayUnits& units) {
   workflow::Needles needles = workflow::needlesAt(branch, candidate, t);
   if (recommendedTrim(candidate)) {
     needles.shown.reset();
@@ -47,13 +49,17 @@ Pointing pointingOf(const workflow::Branch& branch, const workflow::Candidate& c
   }
   const QString name = nameOf(candidate);
   if (!needles.shown)
-    return {{}, candidate.curve ? NeedlePanel::tr("%1: its curve does not reach %2").arg(name, plain(print(t, units)))
-                                : NeedlePanel::tr("%1: no curve to show").arg(name)};
+    return {{},
+            candidate.curve ? NeedlePanel::tr("%1: its curve does not reach %2").arg(name, plain(print(t, units)))
+                            : NeedlePanel::tr("%1: no curve to show").arg(name)};
   const double degrees = needles.shown->needle.degrees;
   switch (needles.shown->where) {
-    case gauge::Where::belowTheMarks: return {degrees, NeedlePanel::tr("%1: below the first mark").arg(name)};
-    case gauge::Where::pastTheMarks: return {degrees, NeedlePanel::tr("%1: past the last mark").arg(name)};
-    case gauge::Where::onTheMarks: break;
+    case gauge::Where::belowTheMarks:
+      return {degrees, NeedlePanel::tr("%1: below the first mark").arg(name)};
+    case gauge::Where::pastTheMarks:
+      return {degrees, NeedlePanel::tr("%1: past the last mark").arg(name)};
+    case gauge::Where::onTheMarks:
+      break;
   }
   QString says = NeedlePanel::tr("%1 shows %2").arg(name, plain(print(needles.shown->shown, units)));
   if (needles.uncertainty) says += QStringLiteral(" ± ") + plain(printAmount(*needles.uncertainty, units));
@@ -64,8 +70,10 @@ Pointing pointingOf(const workflow::Branch& branch, const workflow::Candidate& c
 
 NeedlePanel::NeedlePanel(QWidget* parent)
     : Panel(Kind::sheet, parent),
-      title_((new parts::Words(tr("What the needle shows"), this))->sized(typeface(Text::small))->painted(Paint::quiet)),
-      nothing_((new parts::Words(tr("There is no gauge here whose needle could be shown."), this))->painted(Paint::quiet)),
+      title_(
+          (new parts::Words(tr("What the needle shows"), this))->sized(typeface(Text::small))->painted(Paint::quiet)),
+      nothing_(
+          (new parts::Words(tr("There is no gauge here whose needle could be shown."), this))->painted(Paint::quiet)),
       dial_(new parts::DialView(this)),
       truth_(new parts::NeedleKey(parts::Needle::truth, this)),
       shown_(new parts::NeedleKey(parts::Needle::shown, this)),
@@ -98,7 +106,8 @@ NeedlePanel::NeedlePanel(QWidget* parent)
   });
 }
 
-void NeedlePanel::display(const workflow::Branch* branch, const workflow::Candidate* candidate, const DisplayUnits& units) {
+void NeedlePanel::display(const workflow::Branch* branch, const workflow::Candidate* candidate,
+                          const DisplayUnits& units) {
   branch_ = branch;
   candidate_ = candidate;
   units_ = units;

@@ -3,8 +3,8 @@
 #include <parts/needle_key.h>
 #include <parts/panel.h>
 #include <quantity/print.h>
-#include <QSlider>
 #include <workflow/answer.h>
+#include <QSlider>
 
 namespace ohmkin::match {
 

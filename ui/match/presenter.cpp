@@ -1,8 +1,8 @@
-#include <algorithm>
-#include <cmath>
 #include <match/presenter.h>
 #include <QCoreApplication>
 #include <QRegularExpression>
+#include <algorithm>
+#include <cmath>
 
 namespace ohmkin::match {
 namespace {
@@ -16,21 +16,30 @@ QString tr(const char* text) { return QCoreApplication::translate("Match", text)
 
 parts::Fit fitOf(JointState state) {
   switch (state) {
-    case JointState::fits: return parts::Fit::fits;
-    case JointState::withPart: return parts::Fit::withPart;
-    case JointState::cut: return parts::Fit::cut;
-    case JointState::look: break;
+    case JointState::fits:
+      return parts::Fit::fits;
+    case JointState::withPart:
+      return parts::Fit::withPart;
+    case JointState::cut:
+      return parts::Fit::cut;
+    case JointState::look:
+      break;
   }
   return parts::Fit::look;
 }
 
 parts::Known knownOf(Basis basis) {
   switch (basis) {
-    case Basis::seen: return parts::Known::seen;
-    case Basis::known: return parts::Known::known;
-    case Basis::inferred: return parts::Known::inferred;
-    case Basis::conflict: return parts::Known::conflict;
-    case Basis::notSeen: break;
+    case Basis::seen:
+      return parts::Known::seen;
+    case Basis::known:
+      return parts::Known::known;
+    case Basis::inferred:
+      return parts::Known::inferred;
+    case Basis::conflict:
+      return parts::Known::conflict;
+    case Basis::notSeen:
+      break;
   }
   return parts::Known::notSeen;
 }
@@ -76,10 +85,14 @@ parts::PlotSeries seriesOf(const QString& name, const pairing::ErrorTable& table
 
 parts::Weight weightOf(Severity severity) {
   switch (severity) {
-    case Severity::note: return parts::Weight::note;
-    case Severity::caution: return parts::Weight::caution;
-    case Severity::warning: return parts::Weight::warning;
-    case Severity::refusal: break;
+    case Severity::note:
+      return parts::Weight::note;
+    case Severity::caution:
+      return parts::Weight::caution;
+    case Severity::warning:
+      return parts::Weight::warning;
+    case Severity::refusal:
+      break;
   }
   return parts::Weight::refusal;
 }
@@ -92,8 +105,8 @@ class Findings {
     for (const Finding& finding : some) {
       if (std::find(seen_.begin(), seen_.end(), finding) != seen_.end()) continue;
       seen_.push_back(finding);
-      words_.push_back({first ? topic : QString(), plain(finding.sentence), plain(finding.evidence), plain(finding.source),
-                        weightOf(finding.severity)});
+      words_.push_back({first ? topic : QString(), plain(finding.sentence), plain(finding.evidence),
+                        plain(finding.source), weightOf(finding.severity)});
       first = false;
     }
   }
@@ -112,27 +125,37 @@ QString hotWords(const pairing::HotWarning& hot, const DisplayUnits& units) {
     return late > 0 ? tr("The hot mark comes %1 late.").arg(amount) : tr("The hot mark comes %1 early.").arg(amount);
   }
   if (const auto* never = std::get_if<pairing::NeverReaches>(&hot))
-    return tr("The needle is still below the hot mark at %1, where the sender's curve ends.").arg(plain(print(never->curveEnds, units)));
+    return tr("The needle is still below the hot mark at %1, where the sender's curve ends.")
+        .arg(plain(print(never->curveEnds, units)));
   return tr("The needle is past the hot mark already where the sender's curve begins.");
 }
 
 QString modeWords(pairing::FailureMode mode) {
   switch (mode) {
-    case pairing::FailureMode::opens: return tr("opens");
-    case pairing::FailureMode::shorts: return tr("shorts");
-    case pairing::FailureMode::driftsUp: return tr("drifts up");
-    case pairing::FailureMode::driftsDown: return tr("drifts down");
-    case pairing::FailureMode::leadOpens: return tr("opens");
-    case pairing::FailureMode::leadGrounded: break;
+    case pairing::FailureMode::opens:
+      return tr("opens");
+    case pairing::FailureMode::shorts:
+      return tr("shorts");
+    case pairing::FailureMode::driftsUp:
+      return tr("drifts up");
+    case pairing::FailureMode::driftsDown:
+      return tr("drifts down");
+    case pairing::FailureMode::leadOpens:
+      return tr("opens");
+    case pairing::FailureMode::leadGrounded:
+      break;
   }
   return tr("grounded");
 }
 
 QString shownWords(const gauge::Reading& reading, const DisplayUnits& units) {
   switch (reading.where) {
-    case gauge::Where::belowTheMarks: return tr("below the marks");
-    case gauge::Where::pastTheMarks: return tr("past the marks");
-    case gauge::Where::onTheMarks: break;
+    case gauge::Where::belowTheMarks:
+      return tr("below the marks");
+    case gauge::Where::pastTheMarks:
+      return tr("past the marks");
+    case gauge::Where::onTheMarks:
+      break;
   }
   return plain(print(reading.shown, units));
 }
@@ -171,12 +194,14 @@ QString nameOf(const Candidate& candidate) {
   const pairing::TrimNetwork& network = candidate.trim->network;
   if (network.hasSeries()) name += QStringLiteral(" + ") + plain(printNominal(network.seriesOhms()));
   if (network.hasParallel()) name += QStringLiteral(" ∥ ") + plain(printNominal(network.parallelOhms()));
-  if (network.topology() == pairing::Topology::feedToSender) name += QStringLiteral(" + ") + plain(printNominal(network.feedOhms()));
+  if (network.topology() == pairing::Topology::feedToSender)
+    name += QStringLiteral(" + ") + plain(printNominal(network.feedOhms()));
   return name;
 }
 
 const Candidate* fittedNow(const Branch& branch) {
-  const auto found = std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.fittedNow; });
+  const auto found =
+      std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.fittedNow; });
   return found == branch.ranked.end() ? nullptr : &*found;
 }
 
@@ -186,12 +211,15 @@ parts::Chain chainOf(const Branch& branch, const Candidate* candidate) {
   nothing.title = tr("Sender").toStdString();
   nothing.headline = tr("none").toStdString();
   nothing.detail = tr("nothing in this catalogue goes there").toStdString();
-  chain.links = {wordsOf(branch.gaugeLink), wordsOf(branch.leadLink), wordsOf(candidate != nullptr ? candidate->link : nothing),
-                 wordsOf(branch.portLink), wordsOf(branch.engineLink)};
+  chain.links = {wordsOf(branch.gaugeLink), wordsOf(branch.leadLink),
+                 wordsOf(candidate != nullptr ? candidate->link : nothing), wordsOf(branch.portLink),
+                 wordsOf(branch.engineLink)};
   if (candidate != nullptr)
-    chain.joints = {wordsOf(candidate->electrical), wordsOf(candidate->plug), wordsOf(candidate->screw), wordsOf(branch.era)};
+    chain.joints = {wordsOf(candidate->electrical), wordsOf(candidate->plug), wordsOf(candidate->screw),
+                    wordsOf(branch.era)};
   else
-    chain.joints = {wordsOf(workflow::Joint{}), wordsOf(workflow::Joint{}), wordsOf(workflow::Joint{}), wordsOf(branch.era)};
+    chain.joints = {wordsOf(workflow::Joint{}), wordsOf(workflow::Joint{}), wordsOf(workflow::Joint{}),
+                    wordsOf(branch.era)};
   return chain;
 }
 
@@ -207,10 +235,18 @@ parts::CandidateRow rowOf(const Candidate& candidate, int index, const DisplayUn
   if (!candidate.replacedBy.empty()) row.note = tr("now supplied as %1").arg(plain(candidate.replacedBy));
   else if (candidate.kind != "variable sender") row.note = plain(candidate.kind);
   switch (candidate.rank) {
-    case pairing::Rank::refused: row.fit = parts::Fit::cut; break;
-    case pairing::Rank::undecided: row.fit = parts::Fit::look; break;
-    case pairing::Rank::readsHigh: row.fit = parts::Fit::cut; break;
-    default: row.fit = candidate.partsNeeded.empty() ? parts::Fit::fits : parts::Fit::withPart; break;
+    case pairing::Rank::refused:
+      row.fit = parts::Fit::cut;
+      break;
+    case pairing::Rank::undecided:
+      row.fit = parts::Fit::look;
+      break;
+    case pairing::Rank::readsHigh:
+      row.fit = parts::Fit::cut;
+      break;
+    default:
+      row.fit = candidate.partsNeeded.empty() ? parts::Fit::fits : parts::Fit::withPart;
+      break;
   }
   return row;
 }
@@ -238,7 +274,8 @@ std::vector<parts::ChipWords> chipsOf(const QString& text, const workflow::TextR
   const QByteArray bytes = text.toUtf8();
   for (const workflow::TextPiece& piece : reading.pieces) {
     if (!piece.field.empty()) continue;
-    const QString piecemeal = QString::fromUtf8(bytes.mid(static_cast<qsizetype>(piece.from), static_cast<qsizetype>(piece.length)));
+    const QString piecemeal =
+        QString::fromUtf8(bytes.mid(static_cast<qsizetype>(piece.from), static_cast<qsizetype>(piece.length)));
     words.push_back({tr("not understood: %1").arg(piecemeal), parts::ChipKind::unknown});
   }
   return words;
@@ -254,12 +291,23 @@ parts::DialPicture dialOf(const Branch& branch) {
   for (const gauge::Mark& mark : dial.marks()) {
     Kind kind = Kind::tick;
     switch (mark.kind) {
-      case gauge::MarkKind::tick: break;
-      case gauge::MarkKind::numbered: kind = Kind::numbered; break;
-      case gauge::MarkKind::cold: kind = Kind::cold; break;
-      case gauge::MarkKind::normalLow: kind = Kind::normalLow; break;
-      case gauge::MarkKind::normalHigh: kind = Kind::normalHigh; break;
-      case gauge::MarkKind::hot: kind = Kind::hot; break;
+      case gauge::MarkKind::tick:
+        break;
+      case gauge::MarkKind::numbered:
+        kind = Kind::numbered;
+        break;
+      case gauge::MarkKind::cold:
+        kind = Kind::cold;
+        break;
+      case gauge::MarkKind::normalLow:
+        kind = Kind::normalLow;
+        break;
+      case gauge::MarkKind::normalHigh:
+        kind = Kind::normalHigh;
+        break;
+      case gauge::MarkKind::hot:
+        kind = Kind::hot;
+        break;
     }
     picture.marks.push_back({mark.angle.degrees, plain(mark.text), kind});
   }
@@ -297,7 +345,8 @@ parts::PlotPicture plotOf(const Branch& branch, const Candidate& candidate, cons
   if (now != nullptr && now != &candidate && now->part != candidate.part) {
     if (const auto* table = asItIs(*now)) {
       picture.series.push_back(seriesOf(now->fittedNowSaid ? tr("%1, in the head now").arg(nameOf(*now))
-                                                           : tr("%1, likely in the head now").arg(nameOf(*now)), *table, units));
+                                                           : tr("%1, likely in the head now").arg(nameOf(*now)),
+                                        *table, units));
       picture.series.back().now = true;
       picture.series.back().misreads = misreads(*now);
     }
@@ -311,25 +360,31 @@ QString errorsInWords(const Candidate& candidate, const DisplayUnits& units) {
   if (errors == nullptr) return tr("%1 has no curve to hold against this gauge.").arg(nameOf(candidate));
   const pairing::Extreme& worst = errors->worst;
   QString words = tr("At worst %1 ± %2 at %3 (k = 2).")
-                      .arg(plain(printDifference(worst.error, units)), plain(printAmount(worst.uncertainty.total(), units)),
-                           plain(print(worst.at, units)));
+                      .arg(plain(printDifference(worst.error, units)),
+                           plain(printAmount(worst.uncertainty.total(), units)), plain(print(worst.at, units)));
   words += QLatin1Char(' ') + hotWords(errors->hot, units);
   if (errors->partial())
-    words += QLatin1Char(' ') + tr("Its curve covers only %1 to %2.")
-                                    .arg(plain(print(errors->covered.low, units)), plain(print(errors->covered.high, units)));
+    words += QLatin1Char(' ') +
+             tr("Its curve covers only %1 to %2.")
+                 .arg(plain(print(errors->covered.low, units)), plain(print(errors->covered.high, units)));
   return words;
 }
 
 QString topicOfJoint(int joint) {
   switch (joint) {
-    case 0: return tr("Gauge and sender");
-    case 1: return tr("Terminal");
-    case 2: return tr("Thread and port");
-    default: return tr("Engine and era");
+    case 0:
+      return tr("Gauge and sender");
+    case 1:
+      return tr("Terminal");
+    case 2:
+      return tr("Thread and port");
+    default:
+      return tr("Engine and era");
   }
 }
 
-std::vector<parts::FindingWords> findingsOf(const workflow::Answer& answer, const Branch& branch, const Candidate* candidate) {
+std::vector<parts::FindingWords> findingsOf(const workflow::Answer& answer, const Branch& branch,
+                                            const Candidate* candidate) {
   Findings findings;
   if (candidate != nullptr) {
     findings.add(topicOfJoint(0), candidate->electrical.findings);
@@ -360,22 +415,25 @@ std::vector<parts::FailureWords> failuresOf(const pairing::TrimProposal& trim, c
   std::vector<parts::FailureWords> words;
   for (const pairing::Failure& failure : trim.failures)
     words.push_back({plain(failure.part), modeWords(failure.mode), shownWords(failure.atHotMark, units),
-                     failure.noticed ? tr("seen") : tr("silent"), plain(failure.sentence), failure.readsLow && !failure.noticed});
+                     failure.noticed ? tr("seen") : tr("silent"), plain(failure.sentence),
+                     failure.readsLow && !failure.noticed});
   return words;
 }
 
 QString trimInWords(const pairing::TrimProposal& trim, const DisplayUnits& units) {
-  QString words = trim.permanent    ? tr("May stay: ")
+  QString words = trim.permanent      ? tr("May stay: ")
                   : trim.withinLimits ? tr("To get home only: ")
                                       : tr("Not within limits: ");
-  words += tr("%1. At worst %2. ").arg(plain(trim.network.name()), plain(printDifference(trim.after.worst.error, units)));
+  words +=
+      tr("%1. At worst %2. ").arg(plain(trim.network.name()), plain(printDifference(trim.after.worst.error, units)));
   return words + hotWords(trim.after.hot, units);
 }
 
 std::vector<parts::FindingWords> trimFindings(const pairing::TrimProposal& trim) {
   std::vector<parts::FindingWords> words;
   for (const Finding& finding : trim.findings)
-    words.push_back({{}, plain(finding.sentence), plain(finding.evidence), plain(finding.source), weightOf(finding.severity)});
+    words.push_back(
+        {{}, plain(finding.sentence), plain(finding.evidence), plain(finding.source), weightOf(finding.severity)});
   return words;
 }
 
@@ -405,7 +463,8 @@ QString answerAsText(const workflow::Answer& answer, std::size_t index, const Di
   QStringList lines;
   if (!branch.title.empty()) lines << plain(branch.title) << QString();
   for (const workflow::Link* link : {&branch.gaugeLink, &branch.leadLink, &branch.portLink, &branch.engineLink})
-    lines << QStringLiteral("%1: %2, %3 (%4)").arg(plain(link->title), plain(link->headline), plain(link->detail), plain(link->basisText));
+    lines << QStringLiteral("%1: %2, %3 (%4)")
+                 .arg(plain(link->title), plain(link->headline), plain(link->detail), plain(link->basisText));
   lines << QString();
   int place = 0;
   for (const parts::CandidateRow& row : rowsOf(branch, false, units)) {

@@ -26,7 +26,8 @@ std::vector<parts::CandidateRow> rowsOf(const workflow::Branch& branch, bool ref
 std::vector<parts::ChipWords> chipsOf(const QString& text, const workflow::TextReading& reading,
                                       const std::vector<workflow::Chip>& chips);
 parts::DialPicture dialOf(const workflow::Branch& branch);
-parts::PlotPicture plotOf(const workflow::Branch& branch, const workflow::Candidate& candidate, const DisplayUnits& units);
+parts::PlotPicture plotOf(const workflow::Branch& branch, const workflow::Candidate& candidate,
+                          const DisplayUnits& units);
 /// Worst error and where, how late the hot mark comes: the plot in words.
 QString errorsInWords(const workflow::Candidate& candidate, const DisplayUnits& units);
 std::vector<parts::FindingWords> findingsOf(const workflow::Answer& answer, const workflow::Branch& branch,

@@ -42,7 +42,8 @@ class Legend : public QWidget {
   }
 
  private:
-  static constexpr std::array<parts::Fit, 4> kAll{parts::Fit::fits, parts::Fit::withPart, parts::Fit::cut, parts::Fit::look};
+  static constexpr std::array<parts::Fit, 4> kAll{parts::Fit::fits, parts::Fit::withPart, parts::Fit::cut,
+                                                  parts::Fit::look};
 };
 
 /// A question to try: reads as a line of text, works as a button.
@@ -64,8 +65,8 @@ class Example : public QPushButton {
     painter.setBrush(colour(underMouse() ? Paint::accentWash : Paint::panel));
     painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), look::cornerRadius(), look::cornerRadius());
     const double line = look::metrics(Text::body).lineSpacing();
-    parts::drawWords(painter, QRectF(space(16), (height() - line) / 2, width() - space(32), line), text(), typeface(Text::body),
-                     colour(Paint::ink), 1);
+    parts::drawWords(painter, QRectF(space(16), (height() - line) / 2, width() - space(32), line), text(),
+                     typeface(Text::body), colour(Paint::ink), 1);
     if (hasFocus()) look::drawFocusRing(painter, rect(), look::cornerRadius());
   }
 };
@@ -141,11 +142,11 @@ void StartPage::tellExamples() {
 void StartPage::showNoCatalogue(const QString& sentence) {
   if (sentence.isEmpty())
     say(tr("No catalogue is open"),
-        tr("Senders, gauges and castings are kept in one file that ends in .ohmkin. Open yours, or make the demo catalogue "
+        tr("Senders, gauges and castings are kept in one file that ends in .ohmkin. Open yours, or make the demo "
+           "catalogue "
            "to try everything on."),
         true, false);
-  else
-    say(tr("This catalogue cannot be opened"), sentence, true, false);
+  else say(tr("This catalogue cannot be opened"), sentence, true, false);
 }
 
 void StartPage::showOpening(const QString& file) {
@@ -154,7 +155,8 @@ void StartPage::showOpening(const QString& file) {
 
 void StartPage::showEmpty() {
   say(tr("What do you have?"),
-      tr("Type it above as it comes, in any order: model year, vehicle line, cluster option, casting number of the head, the "
+      tr("Type it above as it comes, in any order: model year, vehicle line, cluster option, casting number of the "
+         "head, the "
          "date cast beside it. The more you say the fewer answers are left."),
       false, true);
 }

@@ -13,10 +13,10 @@ namespace {
 using look::colour;
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
-constexpr int kSentenceLines = 3;
+constexpr int kSentenceLines = 4;
 int gap() { return space(8); }
 int pad() { return space(12); }
 int shapeColumn() { return space(54); }
@@ -68,10 +68,14 @@ int CandidateModel::rowCount(const QModelIndex& parent) const {
 QVariant CandidateModel::data(const QModelIndex& index, int role) const {
   if (!index.isValid()) return {};
   switch (role) {
-    case Qt::DisplayRole: return row(index.row()).part;
-    case Qt::ToolTipRole: return plainTip(said(row(index.row())));
-    case Qt::AccessibleTextRole: return said(row(index.row()));
-    default: return {};
+    case Qt::DisplayRole:
+      return row(index.row()).part;
+    case Qt::ToolTipRole:
+      return plainTip(said(row(index.row())));
+    case Qt::AccessibleTextRole:
+      return said(row(index.row()));
+    default:
+      return {};
   }
 }
 
@@ -103,16 +107,18 @@ void CandidateDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opt
   const QRectF headBox(left, top, columns.wordsWidth, head);
   drawWords(*painter, headBox, row.part, typeface(Text::heading), colour(row.refused ? Paint::quiet : Paint::ink), 1);
   if (!row.note.isEmpty()) {
-    const double after = std::min(look::metrics(Text::heading).horizontalAdvance(row.part) + space(10), columns.wordsWidth);
+    const double after =
+        std::min(look::metrics(Text::heading).horizontalAdvance(row.part) + space(10), columns.wordsWidth);
     if (columns.wordsWidth - after > space(48))
-      drawWords(*painter, headBox.adjusted(after, head - look::metrics(Text::small).lineSpacing() - space(1), 0, 0), row.note,
-                typeface(Text::small), colour(Paint::quiet), 1);
+      drawWords(*painter, headBox.adjusted(after, head - look::metrics(Text::small).lineSpacing() - space(1), 0, 0),
+                row.note, typeface(Text::small), colour(Paint::quiet), 1);
   }
   drawWords(*painter, QRectF(left, top + head + space(4), columns.wordsWidth, card.height()), row.sentence,
             typeface(Text::body), colour(selected ? Paint::ink : Paint::quiet), kSentenceLines);
 
   const double right = option.rect.left() + columns.right;
-  drawWords(*painter, QRectF(right, top + (head - look::metrics(Text::strong).lineSpacing()) / 2, columns.rightWidth, head),
+  drawWords(*painter,
+            QRectF(right, top + (head - look::metrics(Text::strong).lineSpacing()) / 2, columns.rightWidth, head),
             row.worst, typeface(Text::strong), colour(row.misreads ? Paint::warning : Paint::ink), 1, Qt::AlignRight);
   drawWords(*painter, QRectF(right, top + head + space(4), columns.rightWidth, head), row.shelf, typeface(Text::small),
             colour(selected ? Paint::ink : Paint::quiet), 1, Qt::AlignRight);

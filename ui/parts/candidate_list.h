@@ -10,11 +10,11 @@ namespace ohmkin::parts {
 
 struct CandidateRow {
   Fit fit = Fit::look;
-  QString part;      ///< "BR-2215", with what is added: "AM-4107 + 510 Ω"
-  QString note;      ///< beside the part: "in the head now", "replaced by BR-2300"; may be empty
-  QString sentence;  ///< the verdict
-  QString worst;     ///< "worst +1 K"
-  QString shelf;     ///< "bin 4C · 6"
+  QString part;           ///< "BR-2215", with what is added: "AM-4107 + 510 Ω"
+  QString note;           ///< beside the part: "in the head now", "replaced by BR-2300"; may be empty
+  QString sentence;       ///< the verdict
+  QString worst;          ///< "worst +1 K"
+  QString shelf;          ///< "bin 4C · 6"
   bool misreads = false;  ///< the worst error is one to be warned of
   bool refused = false;
   int index = 0;  ///< place in the whole ranking

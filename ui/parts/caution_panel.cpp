@@ -5,8 +5,8 @@ namespace ohmkin::parts {
 
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 CautionPanel::CautionPanel(QWidget* parent)
     : Panel(Kind::caution, parent),

@@ -12,8 +12,8 @@ namespace {
 using look::colour;
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 constexpr int kDetailLines = 2;
 constexpr int kBasisLines = 2;
@@ -82,7 +82,8 @@ void LinkCard::paintEvent(QPaintEvent* /*event*/) {
                                look::metrics(Text::small).lineSpacing());
   const double y = rect().bottom() - pad() - foot + space(2);
   painter.setPen(colour(Paint::line));
-  painter.drawLine(QPointF(box.left(), std::floor(y - space(9)) + 0.5), QPointF(box.right(), std::floor(y - space(9)) + 0.5));
+  painter.drawLine(QPointF(box.left(), std::floor(y - space(9)) + 0.5),
+                   QPointF(box.right(), std::floor(y - space(9)) + 0.5));
   QFont basisFont = typeface(Text::small);
   basisFont.setItalic(notSeen);
   if (conflict) basisFont.setWeight(QFont::DemiBold);
@@ -124,10 +125,11 @@ void JointMark::paintEvent(QPaintEvent* /*event*/) {
   const double top = wireHeight_ + half + space(2);
   const int lines = std::max(1, static_cast<int>((height() - top) / QFontMetricsF(words).lineSpacing()));
   drawWords(painter, QRectF(space(2), top, width() - 2 * space(2), height() - top), words_.words, words,
-            inkOf(words_.fit), std::min(lines, 4), Qt::AlignHCenter);
+            inkOf(words_.fit), lines, Qt::AlignHCenter);
   if (hasFocus()) {
     const double tall = std::min<double>(height() - 1.0, top + 2 * QFontMetricsF(words).lineSpacing() + space(4));
-    look::drawFocusRing(painter, QRectF(1, wireHeight_ - half - space(4), width() - 2, tall - wireHeight_ + half + space(4)), space(6));
+    look::drawFocusRing(
+        painter, QRectF(1, wireHeight_ - half - space(4), width() - 2, tall - wireHeight_ + half + space(4)), space(6));
   }
 }
 

@@ -1,7 +1,7 @@
 #pragma once
-#include <array>
 #include <parts/fit.h>
 #include <QWidget>
+#include <array>
 
 /// The circuit read from left to right: dash gauge, lead, sender, head port, engine, and how each joins the next.
 namespace ohmkin::parts {

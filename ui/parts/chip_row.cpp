@@ -10,8 +10,8 @@ namespace {
 using look::colour;
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 }  // namespace
 
@@ -22,7 +22,8 @@ Chip::Chip(const ChipWords& words, QWidget* parent) : QWidget(parent), words_(wo
 
 QSize Chip::sizeHint() const {
   const QFontMetricsF m = look::metrics(Text::small);
-  return {static_cast<int>(m.horizontalAdvance(words_.text)) + space(26), static_cast<int>(m.lineSpacing()) + space(10)};
+  return {static_cast<int>(m.horizontalAdvance(words_.text)) + space(26),
+          static_cast<int>(m.lineSpacing()) + space(10)};
 }
 
 QSize Chip::minimumSizeHint() const { return {space(80), sizeHint().height()}; }
@@ -35,7 +36,8 @@ void Chip::paintEvent(QPaintEvent* /*event*/) {
   Paint wash = Paint::accentWash;
   Paint ink = Paint::ink;
   switch (words_.kind) {
-    case ChipKind::understood: break;
+    case ChipKind::understood:
+      break;
     case ChipKind::inferred:  // likely, not certain: the wash without its certainty, an edge instead
       edge = QPen(colour(Paint::accent), 1);
       wash = Paint::ground;

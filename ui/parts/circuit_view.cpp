@@ -9,8 +9,8 @@ namespace {
 using look::colour;
 using look::Paint;
 double space(double n) { return look::space(n); }
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 /// Draws the symbols of IEC 60617: a resistor is a plain box, a fuse a box with a line through it.
 class Drawing {

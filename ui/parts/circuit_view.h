@@ -5,9 +5,9 @@
 namespace ohmkin::parts {
 
 struct Circuit {
-  QString series;    ///< "12 Ω"; empty where there is none
-  QString parallel;  ///< from the post (or past the series resistor) to ground
-  QString feed;      ///< from the feed post to the sender post, with a fuse
+  QString series;                 ///< "12 Ω"; empty where there is none
+  QString parallel;               ///< from the post (or past the series resistor) to ground
+  QString feed;                   ///< from the feed post to the sender post, with a fuse
   bool parallelAtSender = false;  ///< (R ∥ p) + s: the parallel resistor stands on the sender's side of the series one
   QString sender;                 ///< "AM-4107"
   QString words;                  ///< the same said: "(sender ∥ 510 Ω) + 12 Ω"

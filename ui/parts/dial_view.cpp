@@ -12,8 +12,8 @@ namespace {
 using look::colour;
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 QPointF towards(double degrees) {
   const double a = qDegreesToRadians(degrees);
@@ -53,10 +53,13 @@ bool ends(const DialMark& mark) { return mark.kind == DialMark::Kind::cold || ma
 
 double tickLength(const DialMark& mark) {
   switch (mark.kind) {
-    case DialMark::Kind::tick: return space(6);
+    case DialMark::Kind::tick:
+      return space(6);
     case DialMark::Kind::cold:
-    case DialMark::Kind::hot: return space(14);
-    default: return space(11);
+    case DialMark::Kind::hot:
+      return space(14);
+    default:
+      return space(11);
   }
 }
 
@@ -67,7 +70,9 @@ void drawNeedle(QPainter& painter, const QPointF& from, const QPointF& to, Needl
   painter.setRenderHint(QPainter::Antialiasing);
   QPen pen(colour(Paint::ink), 1.5, Qt::SolidLine, Qt::FlatCap);
   switch (needle) {
-    case Needle::truth: pen.setDashPattern({5, 3}); break;
+    case Needle::truth:
+      pen.setDashPattern({5, 3});
+      break;
     case Needle::shown:
       pen.setColor(colour(misreads ? Paint::warning : Paint::accent));
       pen.setWidthF(space(4));
@@ -171,9 +176,10 @@ void DialView::paintEvent(QPaintEvent* /*event*/) {
   for (const DialMark& mark : picture_.marks) {
     const QPointF way = towards(mark.degrees);
     const bool isHot = mark.kind == DialMark::Kind::hot;
-    painter.setPen(QPen(colour(isHot ? Paint::warning : Paint::ink), mark.kind == DialMark::Kind::tick ? 1.0 : space(2.0),
-                        Qt::SolidLine, Qt::FlatCap));
-    painter.drawLine(at.pivot + way * (at.radius - tickLength(mark)), at.pivot + way * (at.radius + (isHot ? space(3) : 0)));
+    painter.setPen(QPen(colour(isHot ? Paint::warning : Paint::ink),
+                        mark.kind == DialMark::Kind::tick ? 1.0 : space(2.0), Qt::SolidLine, Qt::FlatCap));
+    painter.drawLine(at.pivot + way * (at.radius - tickLength(mark)),
+                     at.pivot + way * (at.radius + (isHot ? space(3) : 0)));
   }
   for (const auto& [index, box] : at.labels) {
     const DialMark& mark = picture_.marks[index];

@@ -1,6 +1,6 @@
 #pragma once
-#include <optional>
 #include <QWidget>
+#include <optional>
 #include <vector>
 
 /// The dial as it is in the dash, and its needles. Angles in degrees, clockwise from straight up.

@@ -14,8 +14,8 @@ namespace {
 using look::colour;
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 QString signedNumber(double value) {
   const QString digits = QString::number(std::abs(value), 'f', std::abs(value - std::round(value)) > 1e-9 ? 1 : 0);
@@ -63,8 +63,8 @@ bool crosses(const PlotSeries& series, const Map& map, const QRectF& box) {
 }
 
 /// A place beside the series' own line that no line and no other name runs through; nothing where there is none.
-std::optional<QRectF> placeName(const PlotPicture& picture, const PlotSeries& series, const QSizeF& size, const Map& map,
-                                const std::vector<QRectF>& taken) {
+std::optional<QRectF> placeName(const PlotPicture& picture, const PlotSeries& series, const QSizeF& size,
+                                const Map& map, const std::vector<QRectF>& taken) {
   for (const double part : {0.72, 0.6, 0.84, 0.5, 0.4, 0.3, 0.2}) {
     const double x = map.box.left() + part * map.box.width();
     const auto near = std::min_element(series.points.begin(), series.points.end(), [&](const auto& a, const auto& b) {
@@ -80,7 +80,8 @@ std::optional<QRectF> placeName(const PlotPicture& picture, const PlotSeries& se
         box.moveTop(map.y(near->error - half) + space(4));
       }
       const bool outside = !map.box.adjusted(0, -space(2), 0, space(2)).contains(box);
-      const bool overName = std::any_of(taken.begin(), taken.end(), [&box](const QRectF& t) { return t.intersects(box); });
+      const bool overName =
+          std::any_of(taken.begin(), taken.end(), [&box](const QRectF& t) { return t.intersects(box); });
       const bool overLine = std::any_of(picture.series.begin(), picture.series.end(),
                                         [&](const PlotSeries& other) { return crosses(other, map, box); });
       if (!outside && !overName && !overLine) return box;
@@ -181,8 +182,9 @@ void ErrorPlot::paintEvent(QPaintEvent* /*event*/) {
     label.moveCenter(QPointF(map.x(t), label.center().y()));
     if (label.right() > width() + labelWidth / 4) continue;
     label.moveRight(std::min<double>(label.right(), width() + space(8)));
-    painter.drawText(label, static_cast<int>(Qt::AlignCenter),
-                     QStringLiteral("%1 %2").arg(qRound(t)).arg(picture_.temperatureUnit).replace(QLatin1Char('-'), QChar(0x2212)));
+    painter.drawText(
+        label, static_cast<int>(Qt::AlignCenter),
+        QStringLiteral("%1 %2").arg(qRound(t)).arg(picture_.temperatureUnit).replace(QLatin1Char('-'), QChar(0x2212)));
   }
   if (picture_.hotMark && *picture_.hotMark >= picture_.from && *picture_.hotMark <= picture_.to) {
     QPen pen(colour(Paint::warning), 1);
@@ -235,8 +237,7 @@ void ErrorPlot::paintEvent(QPaintEvent* /*event*/) {
     const auto place = placeName(picture_, series, size, map, taken);
     if (!place) continue;
     painter.fillRect(*place, look::blended(colour(Paint::panel), colour(Paint::unknownWash), 0.9));
-    drawWords(painter, *place, series.name, nameFont, inkOf(series),
-              1, Qt::AlignHCenter);
+    drawWords(painter, *place, series.name, nameFont, inkOf(series), 1, Qt::AlignHCenter);
     taken.push_back(*place);
   }
 }

@@ -1,6 +1,6 @@
 #pragma once
-#include <optional>
 #include <QWidget>
+#include <optional>
 #include <vector>
 
 /// Indicated minus true over the temperature, with the band of k = 2. Values are in the person's units already.

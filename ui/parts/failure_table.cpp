@@ -11,8 +11,8 @@ namespace ohmkin::parts {
 using look::colour;
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 FailureTable::FailureTable(QWidget* parent) : QTableWidget(parent) {
   setColumnCount(4);
@@ -27,7 +27,10 @@ FailureTable::FailureTable(QWidget* parent) : QTableWidget(parent) {
   setTabKeyNavigation(false);
   setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-  setWordWrap(true);
+  setWordWrap(false);  // one line a failure; the tip says it in a sentence
+  verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+  verticalHeader()->setMinimumSectionSize(1);
+  verticalHeader()->setDefaultSectionSize(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(8));
   verticalHeader()->hide();
   horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
   horizontalHeader()->setSectionResizeMode(3, QHeaderView::ResizeToContents);
@@ -72,9 +75,6 @@ void FailureTable::fill() {
     }
     ++row;
   }
-  verticalHeader()->setDefaultSectionSize(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(8));
-  verticalHeader()->setMinimumSectionSize(1);
-  resizeRowsToContents();
   updateGeometry();
 }
 

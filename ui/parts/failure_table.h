@@ -8,8 +8,8 @@ namespace ohmkin::parts {
 struct FailureWords {
   QString part;
   QString mode;
-  QString needle;  ///< at the hot mark
-  QString noticed; ///< "seen" or "silent"
+  QString needle;   ///< at the hot mark
+  QString noticed;  ///< "seen" or "silent"
   QString sentence;
   bool misleads = false;
 };

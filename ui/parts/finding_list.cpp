@@ -13,8 +13,8 @@ namespace {
 using look::colour;
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 /// A rising weight as a shape: a thin line, a dot, a triangle, a filled triangle with a bar.
 class WeightMark : public QWidget {
@@ -97,10 +97,12 @@ void FindingList::display(const std::vector<FindingWords>& findings) {
     }
     grid->addWidget(new WeightMark(finding.weight, sheet), row, 0, Qt::AlignTop);
     const bool heavy = finding.weight == Weight::warning || finding.weight == Weight::refusal;
-    grid->addWidget((new Words(finding.sentence, sheet))->painted(heavy ? Paint::warning : Paint::ink)->selectable(), row++, 1);
+    grid->addWidget((new Words(finding.sentence, sheet))->painted(heavy ? Paint::warning : Paint::ink)->selectable(),
+                    row++, 1);
     const QString why = grounds(finding);
     if (!why.isEmpty())
-      grid->addWidget((new Words(why, sheet))->sized(typeface(Text::small))->painted(Paint::quiet)->selectable(), row++, 1);
+      grid->addWidget((new Words(why, sheet))->sized(typeface(Text::small))->painted(Paint::quiet)->selectable(), row++,
+                      1);
     grid->setRowMinimumHeight(row++, space(6));
     all << finding.sentence;
   }

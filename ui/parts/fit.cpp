@@ -26,19 +26,26 @@ void drawDots(QPainter& painter, double from, double to, double y, double pitch,
 QColor inkOf(Fit fit) {
   switch (fit) {
     case Fit::fits:
-    case Fit::withPart: return colour(Paint::accent);
-    case Fit::cut: return colour(Paint::warning);
-    case Fit::look: break;
+    case Fit::withPart:
+      return colour(Paint::accent);
+    case Fit::cut:
+      return colour(Paint::warning);
+    case Fit::look:
+      break;
   }
   return colour(Paint::quiet);
 }
 
 QString spoken(Fit fit) {
   switch (fit) {
-    case Fit::fits: return QCoreApplication::translate("Fit", "fits");
-    case Fit::withPart: return QCoreApplication::translate("Fit", "fits with something added");
-    case Fit::cut: return QCoreApplication::translate("Fit", "misreads or does not fit");
-    case Fit::look: break;
+    case Fit::fits:
+      return QCoreApplication::translate("Fit", "fits");
+    case Fit::withPart:
+      return QCoreApplication::translate("Fit", "fits with something added");
+    case Fit::cut:
+      return QCoreApplication::translate("Fit", "misreads or does not fit");
+    case Fit::look:
+      break;
   }
   return QCoreApplication::translate("Fit", "not known: look");
 }
@@ -64,7 +71,9 @@ void drawFit(QPainter& painter, const QPointF& centre, double size, Fit fit) {
       for (const double shift : {-0.36, 0.36})
         painter.drawLine(centre + QPointF((shift - 0.22) * r, r), centre + QPointF((shift + 0.22) * r, -r));
       break;
-    case Fit::look: drawDots(painter, centre.x() - r, centre.x() + r, centre.y(), size / 2.6, size / 9); break;
+    case Fit::look:
+      drawDots(painter, centre.x() - r, centre.x() + r, centre.y(), size / 2.6, size / 9);
+      break;
   }
   painter.restore();
 }

@@ -12,8 +12,8 @@ namespace {
 using look::colour;
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 constexpr int kLines = 3;
 int left() { return space(54); }

@@ -9,8 +9,8 @@ namespace {
 
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 int sample() { return space(26); }
 
@@ -36,7 +36,9 @@ QSize NeedleKey::sizeHint() const {
           static_cast<int>(m.lineSpacing()) + space(2)};
 }
 
-QSize NeedleKey::minimumSizeHint() const { return {needle_ == Needle::truth ? sizeHint().width() : space(140), sizeHint().height()}; }
+QSize NeedleKey::minimumSizeHint() const {
+  return {needle_ == Needle::truth ? sizeHint().width() : space(140), sizeHint().height()};
+}
 
 void NeedleKey::paintEvent(QPaintEvent* /*event*/) {
   QPainter painter(this);
@@ -45,8 +47,8 @@ void NeedleKey::paintEvent(QPaintEvent* /*event*/) {
   const Paint usual = needle_ == Needle::truth ? Paint::ink : needle_ == Needle::now ? Paint::quiet : Paint::accent;
   const Paint ink = misreads_ ? Paint::warning : usual;
   const double line = look::metrics(Text::strong).lineSpacing();
-  drawWords(painter, QRectF(sample() + space(8), (height() - line) / 2, width() - sample() - space(8), height()), words_,
-            look::typeface(needle_ == Needle::shown ? Text::strong : Text::body), look::colour(ink), 1);
+  drawWords(painter, QRectF(sample() + space(8), (height() - line) / 2, width() - sample() - space(8), height()),
+            words_, look::typeface(needle_ == Needle::shown ? Text::strong : Text::body), look::colour(ink), 1);
 }
 
 }  // namespace ohmkin::parts

@@ -15,8 +15,8 @@ namespace {
 using look::colour;
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 constexpr int kFrom = Qt::UserRole + 1;
 constexpr int kKind = Qt::UserRole + 2;
@@ -47,23 +47,30 @@ class CompletionDelegate : public QStyledItemDelegate {
     QString aside = index.data(kKind).toString();
     if (!note.isEmpty()) aside = note + QStringLiteral(" · ") + aside;
     const double asideWidth = std::min(look::metrics(Text::small).horizontalAdvance(aside) + 2, row.width() * 0.55);
-    drawWords(*painter, row.adjusted(0, 0, -asideWidth - space(16), 0), insert, typeface(Text::body), colour(Paint::ink), 1);
-    drawWords(*painter, QRectF(row.right() - asideWidth, row.top() + space(1), asideWidth, line), aside, typeface(Text::small),
-              colour(Paint::quiet), 1, Qt::AlignRight);
+    drawWords(*painter, row.adjusted(0, 0, -asideWidth - space(16), 0), insert, typeface(Text::body),
+              colour(Paint::ink), 1);
+    drawWords(*painter, QRectF(row.right() - asideWidth, row.top() + space(1), asideWidth, line), aside,
+              typeface(Text::small), colour(Paint::quiet), 1, Qt::AlignRight);
     painter->restore();
   }
 };
 
 }  // namespace
 
-QueryBox::QueryBox(QWidget* parent) : QWidget(parent), edit_(new QLineEdit(this)), ways_(new QStandardItemModel(this)), completer_(new QCompleter(ways_, this)) {
+QueryBox::QueryBox(QWidget* parent)
+    : QWidget(parent),
+      edit_(new QLineEdit(this)),
+      ways_(new QStandardItemModel(this)),
+      completer_(new QCompleter(ways_, this)) {
   QFont large = typeface(Text::body);
   large.setPixelSize(static_cast<int>(QFontInfo(large).pixelSize() * 1.25));
   edit_->setFont(large);
   edit_->setFrame(false);
-  edit_->setPlaceholderText(tr("Year, vehicle line, cluster option, casting number, date in the casting … in any order"));
+  edit_->setPlaceholderText(
+      tr("Year, vehicle line, cluster option, casting number, date in the casting … in any order"));
   edit_->setAccessibleName(tr("What do you have?"));
-  edit_->setAccessibleDescription(tr("Year, vehicle line, cluster option, casting number, date in the casting, in any order"));
+  edit_->setAccessibleDescription(
+      tr("Year, vehicle line, cluster option, casting number, date in the casting, in any order"));
   edit_->setMaxLength(400);
   edit_->installEventFilter(this);
   tint();
@@ -103,7 +110,9 @@ void QueryBox::takeFocus() {
 }
 
 void QueryBox::offer(const QString& forText, const std::vector<CompletionWords>& ways) {
-  if (forText == settled_ || forText != edit_->text() || !edit_->hasFocus() || edit_->cursorPosition() != edit_->text().size()) return;
+  if (forText == settled_ || forText != edit_->text() || !edit_->hasFocus() ||
+      edit_->cursorPosition() != edit_->text().size())
+    return;
   ways_->clear();
   for (const CompletionWords& way : ways) {
     auto* item = new QStandardItem(way.insert);
@@ -150,7 +159,8 @@ void QueryBox::paintEvent(QPaintEvent* /*event*/) {
   painter.setPen(QPen(colour(focus ? Paint::accent : Paint::edge), focus ? 2 : 1));
   painter.setBrush(colour(Paint::panel));
   const double inset = focus ? 1 : 0.5;
-  painter.drawRoundedRect(QRectF(rect()).adjusted(inset, inset, -inset, -inset), look::cornerRadius(), look::cornerRadius());
+  painter.drawRoundedRect(QRectF(rect()).adjusted(inset, inset, -inset, -inset), look::cornerRadius(),
+                          look::cornerRadius());
   painter.setFont(typeface(Text::small));
   painter.setPen(colour(Paint::quiet));
   painter.drawText(rect().adjusted(0, 0, -space(18), 0), static_cast<int>(Qt::AlignRight | Qt::AlignVCenter),

@@ -12,8 +12,8 @@ namespace {
 using look::colour;
 using look::Paint;
 using look::space;
-using look::typeface;
 using look::Text;
+using look::typeface;
 
 class Segment : public QAbstractButton {
  public:
@@ -58,7 +58,8 @@ class Segment : public QAbstractButton {
     drawWords(painter, words, text(), typeface(isChecked() ? Text::strong : Text::body),
               colour(isChecked() ? Paint::accent : Paint::quiet), 1, Qt::AlignHCenter);
     words.translate(0, first + space(1));
-    drawWords(painter, words, second_, typeface(Text::small), colour(isChecked() ? Paint::ink : Paint::quiet), 1, Qt::AlignHCenter);
+    drawWords(painter, words, second_, typeface(Text::small), colour(isChecked() ? Paint::ink : Paint::quiet), 1,
+              Qt::AlignHCenter);
     if (hasFocus()) look::drawFocusRing(painter, rect(), space(7));
   }
 

@@ -40,7 +40,8 @@ double drawWords(QPainter& painter, const QRectF& box, const QString& text, cons
   const double step = QFontMetricsF(font).lineSpacing();
   double y = box.top();
   for (const QString& line : wrapped.lines) {
-    painter.drawText(QRectF(box.left(), y, box.width(), step), static_cast<int>(alignment | Qt::AlignVCenter | Qt::TextSingleLine), line);
+    painter.drawText(QRectF(box.left(), y, box.width(), step),
+                     static_cast<int>(alignment | Qt::AlignVCenter | Qt::TextSingleLine), line);
     y += step;
   }
   return wrapped.height;
