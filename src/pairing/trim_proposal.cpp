@@ -140,13 +140,16 @@ Expected<TrimProposal> completed(TrimProposal proposal, const gauge::Gauge& gaug
   return proposal;
 }
 
-/// The best of each topology that is closer than this, nearest first.
+/// A further resistor has to earn its place: it is a further part that fails.
+double withParts(const Trimmed& each) { return inKelvin(each.weightedWorst) + kWorthTheSolder * each.network.parts(); }
+
+/// The best of each topology that is closer than this, nearest first; one resistor more counts as kWorthTheSolder.
 std::vector<Trimmed> nearestFirst(const TrimSearch& search, double closerThan) {
   std::vector<Trimmed> out;
   for (const auto& each : search.ofTopology)
     if (each && each->network.parts() > 0 && inKelvin(each->weightedWorst) < closerThan) out.push_back(*each);
   std::stable_sort(out.begin(), out.end(),
-                   [](const Trimmed& a, const Trimmed& b) { return a.weightedWorst < b.weightedWorst; });
+                   [](const Trimmed& a, const Trimmed& b) { return withParts(a) < withParts(b); });
   return out;
 }
 
@@ -174,6 +177,18 @@ Expected<TrimProposal> hotMarkFirst(const TrimProposal& first, const gauge::Gaug
   const auto nearest = nearestFirst(*search, 1e300);
   if (nearest.empty()) return refuse("no-trim-on-time", "trim", "no network with a resistor in it", "one on time");
   return mostFitting(nearest, gauge, sender, band, options);
+}
+
+/// The optimum of the search is not always what is proposed; then the reason is said.
+Finding whyNotTheBest(const TrimProposal& chosen, const TrimSearch& search, bool bestIsLate) {
+  const double closer = inKelvin(chosen.weightedWorst) - inKelvin(search.best.weightedWorst);
+  const bool hardlyCloser = closer < kWorthTheSolder * (search.best.network.parts() - chosen.network.parts());
+  return {"better-trim-refused", Severity::note,
+          fmt::format("{} would come {:.1f} K closer over the band, but {}.", search.best.network.name(), closer,
+                      hardlyCloser ? "that is not worth a further part"
+                      : bestIsLate ? "brings the hot mark late"
+                                   : "may not stay in a vehicle"),
+          "trim search over the whole series", kComputed};
 }
 
 }  // namespace
@@ -205,12 +220,7 @@ Expected<TrimProposal> proposeTrim(const gauge::Gauge& gauge, const curve::Curve
     auto onTime = hotMarkFirst(*chosen, gauge, sender, band, options);
     if (onTime && onTime->withinLimits) chosen = std::move(onTime);
   }
-  if (!(chosen->network == search->best.network))
-    chosen->findings.push_back(
-        {"better-trim-refused", Severity::note,
-         fmt::format("{} would come closer over the band, but {}.", search->best.network.name(),
-                     chosen->permanent ? "may not stay in a vehicle" : "brings the hot mark late"),
-         "trim search over the whole series", kComputed});
+  if (!(chosen->network == search->best.network)) chosen->findings.push_back(whyNotTheBest(*chosen, *search, late));
   chosen->weightedWorstBefore = kelvins(before);
   chosen->search = std::move(*search);
   return completed(std::move(*chosen), gauge, sender, band, options);

@@ -58,9 +58,9 @@ INSERT INTO movement_point VALUES ('g1', 1, 0, 50, 'p');
 INSERT INTO make VALUES ('mk', 'Tarn', 'p'), ('mo', 'Vell', 'p');
 INSERT INTO vehicle_line VALUES ('l1', 'mk', 'Ridge', 'Ridge Half-Ton; R10;  Old Ridge', 1960, 1971, 12, 'negative', 'd', 'p'),
                                 ('l2', 'mo', 'Ridge', '', 1955, 1960, 6, 'positive', 'd', 'p');
-INSERT INTO cluster VALUES ('c1', 'l1', 'standard', 1960, 1968, NULL, NULL, NULL, NULL, NULL, NULL, 'a lamp', 'd', 'p'),
-                           ('c2', 'l1', 'gauge package', 1967, 1968, NULL, '1967-02-01', 'g1', 'blade', 18, 2400, 'dial', 'd', 'p'),
-                           ('c3', 'l1', 'gauge package', 1967, 1971, '1967-02-01', NULL, 'g1', 'stud', NULL, NULL, '', 'd', 'p');
+INSERT INTO cluster VALUES ('c1', 'l1', 'standard', 1960, 1968, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, 'a lamp', 'd', 'p'),
+                           ('c2', 'l1', 'gauge package', 1967, 1968, NULL, '1967-02-01', NULL, 41200, 'g1', 'blade', 18, 2400, 'dial', 'd', 'p'),
+                           ('c3', 'l1', 'gauge package', 1967, 1971, '1967-02-01', NULL, 41200, NULL, 'g1', 'stud', NULL, NULL, '', 'd', 'p');
 INSERT INTO engine_family VALUES ('e1', 'mk', 'inline six', 82, 90, 'd', 'p');
 INSERT INTO original_engine VALUES ('l1', 'e1', 1960, 1966, 'cp', 'p'), ('l1', 'e1', 1968, 1971, 'd', 'p');
 INSERT INTO date_layout VALUES ('dl', 'letter first', 'head', 'H 22 1', '1971-08-22', 'd', 'p');

@@ -130,6 +130,8 @@ void QueriesTest::aClusterCarriesItsBuildDatesAndWire() {
   QVERIFY(!all[0].built.from);
   QVERIFY(all[0].built.until == date(1967, 2, 1));
   QVERIFY(all[1].built.holds(date(1967, 2, 1)));
+  QVERIFY(all[0].serials.holds(41199) && !all[0].serials.holds(41200));
+  QVERIFY(all[1].serials.holds(41200) && all[1].serials.told());
   QVERIFY(!all[1].built.holds(date(1967, 1, 31)));
   QCOMPARE(all[0].gauge->text, std::string("g1"));
   QCOMPARE(*all[0].leadAwg, 18);

@@ -190,7 +190,10 @@ class FailuresTest : public QObject {
         QVERIFY(proposal->withinLimits);
         QVERIFY(std::none_of(proposal->failures.begin(), proposal->failures.end(), forbidsStaying));
       } else if (!proposal->withinLimits) {
-        QVERIFY(proposal->network == proposal->search.best.network);
+        // The optimum itself, or one with fewer parts that is as good but for 0.05 K a part.
+        const int spared = proposal->search.best.network.parts() - proposal->network.parts();
+        QVERIFY(proposal->network == proposal->search.best.network || spared > 0);
+        QVERIFY(proposal->weightedWorst <= proposal->search.best.weightedWorst + kelvins(0.05 * spared + 1e-9));
       }
       QVERIFY(proposal->weightedWorst > proposal->search.best.weightedWorst - kelvins(1e-9));
     }
