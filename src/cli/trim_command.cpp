@@ -70,7 +70,8 @@ const CommandSpec& TrimCommand::spec() const {
                                 0,
                                 0,
                                 withPairOptions({{"--series", "E24", "preferred values to choose from: E6, E12, E24, E48 or E96"},
-                                                 {"--drawer", "OHMS,…", "only these values, what the shop stocks", true}}),
+                                                 {"--drawer", "OHMS,…", "only these values, what the shop stocks", true},
+                                                 {"--feed-to-sender", "", "look at a resistor from feed to sender post too; it wants a fuse"}}),
                                 "ohmkin trim --catalog demo.ohmkin --gauge A --sender C --series E24"};
   return spec;
 }
@@ -80,7 +81,7 @@ Expected<Exit> TrimCommand::run(const Arguments& arguments, Streams streams) con
   if (!units) return tl::make_unexpected(units.error());
   const auto pairAsked = pairQuestion(arguments, *units);
   if (!pairAsked) return tl::make_unexpected(pairAsked.error());
-  workflow::TrimQuestion question{*pairAsked, pairing::Series::e24, {}};
+  workflow::TrimQuestion question{*pairAsked, pairing::Series::e24, {}, arguments.has("--feed-to-sender")};
   if (arguments.has("--series")) {
     const auto series = pairing::parseSeries(arguments.one("--series"), "--series");
     if (!series) return tl::make_unexpected(series.error());

@@ -98,6 +98,8 @@ Expected<Dial> Dial::withScale(std::vector<Mark> marks, Angle lowStop, Angle hig
 
 Dial::Dial(std::vector<Mark> marks, Angle lowStop, Angle highStop, const Scale& scale)
     : marks_(std::move(marks)), lowStop_(lowStop), highStop_(highStop) {
+  const Scale numbers = scaleOf(marks_);
+  marked_ = {numbers.front().first, numbers.back().first};
   clockwise_ = scale[1].second > scale[0].second;
   for (const auto& [t, angle] : scale) steps_.push_back({inKelvin(t), angle.degrees, 0});
   for (std::size_t i = 0; i + 1 < steps_.size(); ++i)
@@ -106,11 +108,6 @@ Dial::Dial(std::vector<Mark> marks, Angle lowStop, Angle highStop, const Scale& 
 }
 
 Temperature Dial::hotMark() const { return *hot(marks_)->at; }
-
-TemperatureSpan Dial::marked() const {
-  const Scale scale = scaleOf(marks_);
-  return {scale.front().first, scale.back().first};
-}
 
 Angle Dial::onStops(Angle angle) const {
   const auto [left, right] = std::minmax(lowStop_, highStop_);

@@ -34,7 +34,7 @@ class Dial {
 
   [[nodiscard]] const std::vector<Mark>& marks() const { return marks_; }
   [[nodiscard]] Temperature hotMark() const;     ///< the first of them, where a red field has two
-  [[nodiscard]] TemperatureSpan marked() const;  ///< first to last mark with a temperature
+  [[nodiscard]] TemperatureSpan marked() const { return marked_; }  ///< first to last mark with a temperature
   [[nodiscard]] Angle lowStop() const { return lowStop_; }
   [[nodiscard]] Angle highStop() const { return highStop_; }
   [[nodiscard]] Angle onStops(Angle angle) const;  ///< where the needle really rests: held between the stops
@@ -59,6 +59,7 @@ class Dial {
   Angle lowStop_;
   Angle highStop_;
   std::vector<Step> steps_;
+  TemperatureSpan marked_;  ///< kept, since inner loops ask for it
   bool clockwise_ = true;
 };
 

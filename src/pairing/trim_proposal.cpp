@@ -64,7 +64,8 @@ void addLimitFindings(TrimProposal& proposal, const TrimOptions& options) {
       "the needle reads more than " + printAmount(options.limits.high, options.units) + " high");
 }
 
-void addFailureFindings(TrimProposal& proposal) {
+void addFailures(TrimProposal& proposal, const gauge::Gauge& gauge, const curve::Curve& sender, const TrimOptions& options) {
+  proposal.failures = failuresOf(gauge, sender, proposal.network, proposal.after.covered, options);
   bool mayStay = true;
   for (const Failure& failure : proposal.failures) {
     if (!forbidsStaying(failure)) continue;
@@ -120,15 +121,16 @@ Expected<TrimProposal> judged(const gauge::Gauge& gauge, const curve::Curve& sen
   out.network = network;
   out.after = std::move(*after);
   out.weightedWorst = kelvins(weightedAt(out.after, options.limits.lowWeight));
-  out.failures = failuresOf(gauge, sender, network, out.after.covered, options);
   addLimitFindings(out, options);
-  addFailureFindings(out);
+  // What fails decides whether it may stay; a network beyond the limits may not anyway, and most are.
+  if (out.withinLimits) addFailures(out, gauge, sender, options);
   return out;
 }
 
 /// What only the network that is shown needs.
 Expected<TrimProposal> completed(TrimProposal proposal, const gauge::Gauge& gauge, const curve::Curve& sender,
                                  TemperatureSpan band, const TrimOptions& options) {
+  if (proposal.failures.empty()) addFailures(proposal, gauge, sender, options);
   if (proposal.network.parts() > 0)
     for (const double tolerance : {0.01, 0.05}) {
       const auto corner = toleranceCase(gauge, sender, proposal.network, band, options.pair, tolerance);

@@ -76,11 +76,12 @@ struct Candidate {
   bool fittedNow = false;                ///< the one in the head, as the person says or as the engine had it new
   bool fittedNowSaid = false;            ///< true: the person said so; false: inferred
 
-  std::optional<curve::Curve> curve;             ///< none for what is not a variable sender
-  std::optional<pairing::ErrorTable> errors;     ///< as it is, over the band
-  std::optional<pairing::ErrorTable> wide;       ///< as it is, over the whole dial: for the plot
-  std::optional<pairing::Verdict> verdict;       ///< the electrical judgement alone
-  std::optional<pairing::TrimProposal> trim;     ///< best network, where one would help; refused ones too, with the reason
+  // Shared among all senders of one curve: judged once. None for what is not a variable sender, or where the gauge is not known.
+  std::shared_ptr<const curve::Curve> curve;
+  std::shared_ptr<const pairing::ErrorTable> errors;  ///< as it is, over the band
+  std::shared_ptr<const pairing::ErrorTable> wide;    ///< as it is, over the whole dial, where a drawing was asked for
+  std::shared_ptr<const pairing::Verdict> verdict;    ///< the electrical judgement alone
+  std::shared_ptr<const pairing::TrimProposal> trim;  ///< best network, where one would help; refused ones too, with the reason
   [[nodiscard]] bool recommended() const { return rank != pairing::Rank::refused && rank != pairing::Rank::undecided; }
 };
 

@@ -12,58 +12,71 @@ const catalog::Family* ElectricalJudge::family(const catalog::FamilyKey& key) {
   return found->second ? &*found->second : nullptr;
 }
 
-const Electrics* ElectricalJudge::ofFamily(const catalog::FamilyKey& key) {
+std::shared_ptr<const Electrics> ElectricalJudge::ofFamily(const catalog::FamilyKey& key, bool seekTrim) {
   const catalog::Family* record = family(key);
   if (record == nullptr) {
     why_ = "its resistance family is not in the catalogue";
     return nullptr;
   }
-  if (const auto known = judged_.find("family " + key.text); known != judged_.end()) {
-    why_ = reasons_[known->first];
-    return known->second ? &*known->second : nullptr;
-  }
-  return judged("family " + key.text, curveOf(*record), record, key == side_.family);
+  if (const auto known = judged_.find("family " + key.text); known != judged_.end()) return answered(known->second, seekTrim);
+  return judged("family " + key.text, curveOf(*record), record, key == side_.family, seekTrim);
 }
 
-const Electrics* ElectricalJudge::ofLot(const catalog::CurveRecord& record, const catalog::FamilyKey& key) {
+std::shared_ptr<const Electrics> ElectricalJudge::ofLot(const catalog::CurveRecord& record, const catalog::FamilyKey& key, bool seekTrim) {
   // A measured lot is never taken for its family: whether it behaves so is just what the curve tells.
-  return judged("lot " + record.id.text, curveOf(record), family(key), false);
+  return judged("lot " + record.id.text, curveOf(record), family(key), false, seekTrim);
 }
 
-const Electrics* ElectricalJudge::judged(const std::string& key, const Expected<SourcedCurve>& curve, const catalog::Family* family,
-                                         bool sameFamily) {
-  auto& slot = judged_[key];
+std::shared_ptr<const Electrics> ElectricalJudge::judged(const std::string& key, const Expected<SourcedCurve>& curve, const catalog::Family* family,
+                                         bool sameFamily, bool seekTrim) {
+  Kept& kept = judged_[key];
   const auto failed = [&](const Refusal& refusal) {
-    why_ = reasons_[key] = refusal.sentence();
-    return nullptr;
+    kept.why = refusal.sentence();
+    return answered(kept, false);
   };
   if (!curve) return failed(curve.error());
 
   pairing::PairOptions pair;
+  pair.rows = kRows;
   pair.sameFamily = sameFamily;
   if (family != nullptr && family->tolerance) pair.inputs.senderTolerance = *family->tolerance;
   pair.inputs.gaugeTolerance = side_.gaugeTolerance;
-  const auto errors = pairing::errorTable(*side_.gauge, curve->curve, {}, side_.band, pair);
+  auto errors = pairing::errorTable(*side_.gauge, curve->curve, {}, side_.band, pair);
   if (!errors) return failed(errors.error());
-  const auto wide = pairing::errorTable(*side_.gauge, curve->curve, {}, side_.gauge->dial().marked(), pair);
-
-  std::optional<pairing::TrimProposal> trim;
-  if (!sameFamily && !errors->backwards) {
-    pairing::TrimOptions search;
-    search.limits = options_.limits;
-    search.pair = pair;
-    if (auto proposal = pairing::proposeTrim(*side_.gauge, curve->curve, side_.band, search)) trim = std::move(*proposal);
+  std::optional<pairing::ErrorTable> wide;
+  if (options_.forDrawing) {
+    if (auto table = pairing::errorTable(*side_.gauge, curve->curve, {}, side_.gauge->dial().marked(), pair)) wide = std::move(*table);
   }
-  pairing::Circumstances circumstances;
-  circumstances.temperaturesStated = side_.temperaturesStated && curve->temperaturesStated;
-  circumstances.boiling = side_.boiling;
-  circumstances.evidence = curve->lot.empty() ? fmt::format("family {} on a gauge for {}", family != nullptr ? family->name : "?", side_.familyName)
-                                              : fmt::format("bench curve of lot {} on a gauge for {}", curve->lot, side_.familyName);
-  circumstances.source = curve->source;
-  circumstances.units = options_.units;
-  pairing::Verdict verdict = pairing::judge(*errors, trim, options_.limits, circumstances);
-  slot = Electrics{curve->curve, *errors, wide ? std::optional(*wide) : std::nullopt, std::move(trim), std::move(verdict)};
-  return &*slot;
+  kept.circumstances.temperaturesStated = side_.temperaturesStated && curve->temperaturesStated;
+  kept.circumstances.boiling = side_.boiling;
+  kept.circumstances.evidence = fmt::format("{} on a gauge for {}",
+                                            !curve->lot.empty()  ? "bench curve of lot " + curve->lot
+                                            : family != nullptr ? "family " + family->name
+                                                                : "its curve",
+                                            side_.familyName);
+  kept.circumstances.source = curve->source;
+  kept.circumstances.units = options_.units;
+  pairing::Verdict verdict = pairing::judge(*errors, std::nullopt, options_.limits, kept.circumstances);
+  kept.electrics = std::make_shared<Electrics>(Electrics{curve->curve, std::move(*errors), std::move(wide), std::nullopt, std::move(verdict)});
+  return answered(kept, seekTrim);
+}
+
+std::shared_ptr<const Electrics> ElectricalJudge::answered(Kept& kept, bool seekTrim) {
+  why_ = kept.why;
+  if (!kept.electrics) return nullptr;
+  Electrics& electrics = *kept.electrics;
+  const bool fits = electrics.verdict.electrical == pairing::Electrical::sameFamily || electrics.verdict.electrical == pairing::Electrical::withinLimits;
+  if (!seekTrim || kept.trimSought || fits || electrics.errors.backwards) return kept.electrics;
+  kept.trimSought = true;
+  pairing::TrimOptions search;
+  search.limits = options_.limits;
+  search.pair = electrics.errors.options;
+  search.feedToSender = false;  // unusual and in need of a fuse: only where somebody asks for it
+  if (auto proposal = pairing::proposeTrim(*side_.gauge, electrics.curve, side_.band, search)) {
+    electrics.trim = std::move(*proposal);
+    electrics.verdict = pairing::judge(electrics.errors, electrics.trim, options_.limits, kept.circumstances);
+  }
+  return kept.electrics;
 }
 
 }  // namespace ohmkin::workflow

@@ -10,6 +10,10 @@
 /// Does the needle tell the truth with this curve? Computed once a curve, not once a sender.
 namespace ohmkin::workflow {
 
+/// Temperatures in a table; worst errors are found between them too. The same wherever a pair is judged, so that terminal, window and trim
+/// propose the same network.
+inline constexpr std::size_t kRows = 25;
+
 /// The gauge's side of a branch, as far as the electrical judgement needs it.
 struct GaugeSide {
   std::shared_ptr<const gauge::Gauge> gauge;
@@ -35,23 +39,30 @@ class ElectricalJudge {
  public:
   ElectricalJudge(const catalog::Catalogue& catalogue, GaugeSide side, MatchOptions options);
 
-  /// By the family's curve. Null where the family has none, or one that never meets the band; `why` then says so.
-  const Electrics* ofFamily(const catalog::FamilyKey& family);
+  /// By the family's curve. Null where the family has none, or one that never meets the band; `why` then says so. A trim is sought only where
+  /// asked for, since it costs most: a sender that does not screw in needs none.
+  std::shared_ptr<const Electrics> ofFamily(const catalog::FamilyKey& family, bool seekTrim);
   /// By the bench curve of one lot.
-  const Electrics* ofLot(const catalog::CurveRecord& record, const catalog::FamilyKey& family);
+  std::shared_ptr<const Electrics> ofLot(const catalog::CurveRecord& record, const catalog::FamilyKey& family, bool seekTrim);
   [[nodiscard]] const std::string& why() const { return why_; }
   [[nodiscard]] const catalog::Family* family(const catalog::FamilyKey& key);
   [[nodiscard]] const GaugeSide& side() const { return side_; }
 
  private:
-  const Electrics* judged(const std::string& key, const Expected<SourcedCurve>& curve, const catalog::Family* family, bool sameFamily);
+  struct Kept {
+    std::shared_ptr<Electrics> electrics;
+    pairing::Circumstances circumstances;
+    bool trimSought = false;
+    std::string why;  ///< where there are none
+  };
+  std::shared_ptr<const Electrics> judged(const std::string& key, const Expected<SourcedCurve>& curve, const catalog::Family* family, bool sameFamily, bool seekTrim);
+  std::shared_ptr<const Electrics> answered(Kept& kept, bool seekTrim);
 
   const catalog::Catalogue& catalogue_;
   GaugeSide side_;
   MatchOptions options_;
   std::map<std::string, std::optional<catalog::Family>> families_;
-  std::map<std::string, std::optional<Electrics>> judged_;
-  std::map<std::string, std::string> reasons_;
+  std::map<std::string, Kept> judged_;
   std::string why_;
 };
 

@@ -16,6 +16,12 @@ Severity gravest(const std::vector<Finding>& findings) {
   return worst;
 }
 
+/// Screws in and plugs on, as far as is known.
+bool joins(const Candidate& candidate) {
+  return candidate.screw.state != JointState::cut && candidate.plug.state != JointState::cut && gravest(candidate.screw.findings) < Severity::refusal &&
+         gravest(candidate.plug.findings) < Severity::refusal;
+}
+
 void append(std::vector<Finding>& all, const std::vector<Finding>& some) { all.insert(all.end(), some.begin(), some.end()); }
 
 /// Why a part that screws in and looks right is still no sender for a gauge.
@@ -77,7 +83,8 @@ const catalog::Thread* SenderJudge::thread(const catalog::ThreadKey& key) const 
 }
 
 std::vector<Candidate> SenderJudge::judge(const catalog::Sender& sender) {
-  std::vector<Candidate> out{judgeOne(sender, nullptr)};
+  std::vector<Candidate> out;
+  out.push_back(judgeOne(sender, nullptr));
   if (sender.kind != catalog::SenderKind::variableSender) return out;
   for (const catalog::CurveRecord& lot : catalog::benchCurves(catalogue_, sender.id)) out.push_back(judgeOne(sender, &lot));
   const auto misreads = std::find_if(out.begin() + 1, out.end(), [](const Candidate& c) { return c.rank == pairing::Rank::refused; });
@@ -177,13 +184,14 @@ void SenderJudge::judgeNeedle(const catalog::Sender& sender, const catalog::Curv
   }
   if (!electrical_.side().gauge) return unknown("Whether the needle tells the truth is not known: the gauge is not known.", "no gauge");
   if (!sender.family && lot == nullptr) return unknown("The catalogue does not know this part's resistance.", "no family");
-  const Electrics* electrics = lot != nullptr ? electrical_.ofLot(*lot, sender.family.value_or(catalog::FamilyKey{})) : electrical_.ofFamily(*sender.family);
+  const std::shared_ptr<const Electrics> electrics =
+      lot != nullptr ? electrical_.ofLot(*lot, sender.family.value_or(catalog::FamilyKey{}), joins(candidate)) : electrical_.ofFamily(*sender.family, joins(candidate));
   if (electrics == nullptr) return unknown("Its curve cannot be held against this gauge: " + electrical_.why() + ".", candidate.family);
-  candidate.curve = electrics->curve;
-  candidate.errors = electrics->errors;
-  candidate.wide = electrics->wide;
-  candidate.trim = electrics->trim;
-  candidate.verdict = electrics->verdict;
+  candidate.curve = {electrics, &electrics->curve};
+  candidate.errors = {electrics, &electrics->errors};
+  candidate.verdict = {electrics, &electrics->verdict};
+  if (electrics->wide) candidate.wide = {electrics, &*electrics->wide};
+  if (electrics->trim) candidate.trim = {electrics, &*electrics->trim};
   append(candidate.findings, electrics->verdict.findings);
 
   candidate.electrical.findings = electrics->verdict.findings;
@@ -227,9 +235,8 @@ void SenderJudge::lookOnTheShelf(const catalog::Sender& sender, Candidate& candi
 
 void SenderJudge::conclude(const catalog::Sender& sender, Candidate& candidate) const {
   const bool variable = sender.kind == catalog::SenderKind::variableSender;
-  const bool joins = candidate.screw.state != JointState::cut && candidate.plug.state != JointState::cut &&
-                     gravest(candidate.screw.findings) < Severity::refusal && gravest(candidate.plug.findings) < Severity::refusal;
-  if (!variable || !joins || electrical_.side().pulsing) candidate.rank = pairing::Rank::refused;
+  const bool joined = joins(candidate);
+  if (!variable || !joined || electrical_.side().pulsing) candidate.rank = pairing::Rank::refused;
   else if (!candidate.verdict) candidate.rank = pairing::Rank::undecided;
   else
     candidate.rank = pairing::rankOf(candidate.verdict->electrical, candidate.plug.state == JointState::withPart,
@@ -248,10 +255,10 @@ void SenderJudge::conclude(const catalog::Sender& sender, Candidate& candidate) 
   else if (candidate.plug.state == JointState::cut) candidate.sentence = firstOf(candidate.plug.findings, Severity::caution);
   else if (candidate.verdict) candidate.sentence = candidate.verdict->sentence;
   else candidate.sentence = firstOf(candidate.electrical.findings, Severity::note);
-  if (joins && variable && candidate.screw.state == JointState::withPart)
+  if (joined && variable && candidate.screw.state == JointState::withPart)
     candidate.sentence += fmt::format(" Thread {}: add {} in this port.", sender.thread.text, candidate.screw.words);
-  if (joins && variable && candidate.plug.state == JointState::withPart) candidate.sentence += fmt::format(" Add {}.", candidate.plug.words);
-  if (joins && candidate.rank == pairing::Rank::sameFamily && candidate.shelf.empty()) candidate.sentence += " None on the shelf.";
+  if (joined && variable && candidate.plug.state == JointState::withPart) candidate.sentence += fmt::format(" Add {}.", candidate.plug.words);
+  if (joined && candidate.rank == pairing::Rank::sameFamily && candidate.shelf.empty()) candidate.sentence += " None on the shelf.";
 
   candidate.link = {"Sender", candidate.lot.empty() ? candidate.part : fmt::format("{}, lot {}", candidate.part, candidate.lot),
                     fmt::format("{} · {}", candidate.family.empty() ? candidate.kind : candidate.family, sender.thread.text),

@@ -12,7 +12,8 @@ namespace ohmkin::workflow {
 /// an answer without a recommendation is still an answer and says why. Throws catalog::CatalogueError where the file fails.
 struct MatchOptions {
   pairing::Limits limits;
-  DisplayUnits units;  ///< of the sentences
+  DisplayUnits units;         ///< of the sentences
+  bool forDrawing = false;    ///< the error tables over the whole dial too, for a plot
 };
 Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options = {});
 

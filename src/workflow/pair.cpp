@@ -1,4 +1,5 @@
 #include <fmt/format.h>
+#include <workflow/judge_electrical.h>
 #include <workflow/pair.h>
 #include <workflow/readings.h>
 #include <workflow/sides.h>
@@ -16,6 +17,7 @@ Expected<PairAnswer> pair(const catalog::Catalogue& catalogue, const PairQuestio
     band = usual ? *usual : gauge->gauge.dial().marked();
   }
   pairing::PairOptions pair;
+  pair.rows = kRows;
   pair.sameFamily = gauge->family.id == sender->family.id;
   pair.inputs.gaugeTolerance = gauge->tolerance;
   pair.inputs.senderTolerance = sender->family.tolerance;

@@ -9,6 +9,7 @@ Expected<TrimAnswer> trim(const catalog::Catalogue& catalogue, const TrimQuestio
   pairing::TrimOptions search;
   search.series = question.series;
   search.drawer = question.drawer;
+  search.feedToSender = question.feedToSender;
   search.limits = options.limits;
   search.pair = asItIs->errors.options;
   auto proposal = pairing::proposeTrim(*asItIs->gauge, asItIs->sender, asItIs->errors.asked, search);

@@ -10,7 +10,8 @@ namespace ohmkin::workflow {
 struct TrimQuestion {
   PairQuestion pair;
   pairing::Series series = pairing::Series::e24;
-  std::vector<Ohms> drawer;  ///< not empty: only what the shop stocks
+  std::vector<Ohms> drawer;   ///< not empty: only what the shop stocks
+  bool feedToSender = false;  ///< look at a resistor from feed to sender post too, where the coils' ohms are known; it wants a fuse
 };
 
 struct TrimAnswer {

@@ -50,7 +50,7 @@ class AskerWork : public QObject {
       outcome->text = text;
       outcome->reading = workflow::readQuestion(*vocabulary_, bytes);
       outcome->ways = workflow::completions(*vocabulary_, bytes, kMostWays);
-      outcome->answer = workflow::match(*catalogue_, outcome->reading.question, {{}, units});
+      outcome->answer = workflow::match(*catalogue_, outcome->reading.question, {{}, units, true});
       if (serial == *newest_) emit answered(std::move(outcome), serial);
     } catch (const catalog::CatalogueError& error) {
       emit failed(error.refusal());

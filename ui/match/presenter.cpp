@@ -180,7 +180,7 @@ QString refusalWords(const Refusal& refusal) {
 }
 
 bool recommendedTrim(const Candidate& candidate) {
-  return candidate.rank == pairing::Rank::trimmedWithinLimits && candidate.trim.has_value();
+  return candidate.rank == pairing::Rank::trimmedWithinLimits && candidate.trim != nullptr;
 }
 
 bool misreads(const Candidate& candidate) {
@@ -344,9 +344,9 @@ parts::PlotPicture plotOf(const Branch& branch, const Candidate& candidate, cons
   const Candidate* now = fittedNow(branch);
   if (now != nullptr && now != &candidate && now->part != candidate.part) {
     if (const auto* table = asItIs(*now)) {
-      picture.series.push_back(seriesOf(now->fittedNowSaid ? tr("%1, in the head now").arg(nameOf(*now))
-                                                           : tr("%1, likely in the head now").arg(nameOf(*now)),
-                                        *table, units));
+      picture.series.push_back(seriesOf(
+          now->fittedNowSaid ? tr("%1, fitted now").arg(nameOf(*now)) : tr("%1, likely fitted").arg(nameOf(*now)),
+          *table, units));
       picture.series.back().now = true;
       picture.series.back().misreads = misreads(*now);
     }
