@@ -51,21 +51,37 @@ void drawBand(QPainter& painter, const PlotSeries& series, const Map& map, const
   painter.drawPolygon(band);
 }
 
-/// Does the line run through the box?
+/// Does the line, or its band, run through the box? Looked at between the points too: they may lie far apart.
 bool crosses(const PlotSeries& series, const Map& map, const QRectF& box) {
-  for (const PlotPoint& p : series.points) {
-    const double x = map.x(p.at);
-    if (x < box.left() || x > box.right()) continue;
-    const double half = series.now ? 0 : p.uncertainty;
-    if (map.y(p.error + half) <= box.bottom() && map.y(p.error - half) >= box.top()) return true;
+  constexpr int kSteps = 8;
+  for (std::size_t i = 0; i + 1 < series.points.size(); ++i) {
+    const PlotPoint& a = series.points[i];
+    const PlotPoint& b = series.points[i + 1];
+    if (map.x(b.at) < box.left() || map.x(a.at) > box.right()) continue;
+    for (int step = 0; step <= kSteps; ++step) {
+      const double part = step / static_cast<double>(kSteps);
+      const double x = map.x(std::lerp(a.at, b.at, part));
+      if (x < box.left() || x > box.right()) continue;
+      const double error = std::lerp(a.error, b.error, part);
+      const double half = series.now ? 0 : std::lerp(a.uncertainty, b.uncertainty, part);
+      if (map.y(error + half) <= box.bottom() && map.y(error - half) >= box.top()) return true;
+    }
   }
   return false;
+}
+
+std::vector<std::pair<double, double>> everyPlace() {
+  std::vector<std::pair<double, double>> places;
+  for (const double away : {0.0, 10.0, 20.0, 32.0, 44.0})
+    for (const double part : {0.72, 0.6, 0.82, 0.5, 0.4, 0.3, 0.2}) places.emplace_back(part, away);
+  return places;
 }
 
 /// A place beside the series' own line that no line and no other name runs through; nothing where there is none.
 std::optional<QRectF> placeName(const PlotPicture& picture, const PlotSeries& series, const QSizeF& size,
                                 const Map& map, const std::vector<QRectF>& taken) {
-  for (const double part : {0.72, 0.6, 0.84, 0.5, 0.4, 0.3, 0.2}) {
+  // Close to the line first; where it is steep a wide name needs more room.
+  for (const auto& [part, away] : everyPlace()) {
     const double x = map.box.left() + part * map.box.width();
     const auto near = std::min_element(series.points.begin(), series.points.end(), [&](const auto& a, const auto& b) {
       return std::abs(map.x(a.at) - x) < std::abs(map.x(b.at) - x);
@@ -75,9 +91,9 @@ std::optional<QRectF> placeName(const PlotPicture& picture, const PlotSeries& se
     for (const bool above : {!series.now, series.now}) {
       QRectF box(QPointF(x - size.width() / 2, 0), size);
       if (above) {
-        box.moveBottom(map.y(near->error + half) - space(3));
+        box.moveBottom(map.y(near->error + half) - space(3 + away));
       } else {
-        box.moveTop(map.y(near->error - half) + space(4));
+        box.moveTop(map.y(near->error - half) + space(4 + away));
       }
       const bool outside = !map.box.adjusted(0, -space(2), 0, space(2)).contains(box);
       const bool overName =
