@@ -131,9 +131,10 @@ struct Answer {
 struct Needles {
   Temperature coolant;
   Angle trueNeedle;                ///< where the needle would stand if it told the truth
-  std::optional<gauge::Reading> shown;             ///< with the candidate as it is; none outside its curve
+  std::optional<gauge::Reading> shown;             ///< with the candidate; none outside its curve
   std::optional<TemperatureDifference> uncertainty;  ///< expanded, k = 2
 };
-Needles needlesAt(const Branch& branch, const Candidate& candidate, Temperature t);
+enum class Fitted { asItIs, withTrim };  ///< withTrim: with the network of the candidate's proposal, where there is one
+Needles needlesAt(const Branch& branch, const Candidate& candidate, Temperature t, Fitted fitted = Fitted::asItIs);
 
 }  // namespace ohmkin::workflow

@@ -45,6 +45,7 @@ std::shared_ptr<const Electrics> ElectricalJudge::judged(const std::string& key,
   if (!errors) return failed(errors.error());
   std::optional<pairing::ErrorTable> wide;
   if (options_.forDrawing) {
+    pair.rows = kDrawnRows;
     if (auto table = pairing::errorTable(*side_.gauge, curve->curve, {}, side_.gauge->dial().marked(), pair)) wide = std::move(*table);
   }
   kept.circumstances.temperaturesStated = side_.temperaturesStated && curve->temperaturesStated;

@@ -13,6 +13,7 @@ namespace ohmkin::workflow {
 /// Temperatures in a table; worst errors are found between them too. The same wherever a pair is judged, so that terminal, window and trim
 /// propose the same network.
 inline constexpr std::size_t kRows = 25;
+inline constexpr std::size_t kDrawnRows = 90;  ///< of a line that is drawn
 
 /// The gauge's side of a branch, as far as the electrical judgement needs it.
 struct GaugeSide {

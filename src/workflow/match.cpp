@@ -235,7 +235,7 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
   return answer;
 }
 
-Needles needlesAt(const Branch& branch, const Candidate& candidate, Temperature t) {
+Needles needlesAt(const Branch& branch, const Candidate& candidate, Temperature t, Fitted fitted) {
   Needles needles{t, {}, std::nullopt, std::nullopt};
   if (!branch.gauge) return needles;
   const gauge::Dial& dial = branch.gauge->dial();
@@ -243,14 +243,19 @@ Needles needlesAt(const Branch& branch, const Candidate& candidate, Temperature 
   if (!candidate.curve) return needles;
   const auto resistance = candidate.curve->resistance(t);
   if (!resistance) return needles;
-  needles.shown = branch.gauge->indicated(*resistance);
-  if (candidate.wide) {
-    const auto& rows = candidate.wide->rows;
-    const auto nearest = std::min_element(rows.begin(), rows.end(), [&](const auto& a, const auto& b) {
-      return std::abs(inKelvin(a.trueTemperature - t)) < std::abs(inKelvin(b.trueTemperature - t));
-    });
-    if (nearest != rows.end()) needles.uncertainty = nearest->uncertainty.total();
-  }
+  const bool trimmed = fitted == Fitted::withTrim && candidate.trim;
+  const pairing::TrimNetwork network = trimmed ? candidate.trim->network : pairing::TrimNetwork{};
+  const auto withFeed = pairing::trimmed(*branch.gauge, network);
+  if (!withFeed) return needles;
+  needles.shown = withFeed->indicated(network.seen(*resistance));
+
+  // The uncertainty changes slowly: that of the nearest row serves.
+  const pairing::ErrorTable* table = trimmed ? &candidate.trim->after : candidate.wide ? candidate.wide.get() : candidate.errors.get();
+  if (table == nullptr || table->rows.empty()) return needles;
+  const auto nearest = std::min_element(table->rows.begin(), table->rows.end(), [&](const auto& a, const auto& b) {
+    return std::abs(inKelvin(a.trueTemperature - t)) < std::abs(inKelvin(b.trueTemperature - t));
+  });
+  needles.uncertainty = nearest->uncertainty.total();
   return needles;
 }
 

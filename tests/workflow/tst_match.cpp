@@ -249,6 +249,12 @@ class TestMatch : public QObject {
       QVERIFY(needles.shown.has_value());
       QVERIFY(std::abs(inKelvin(needles.shown->shown - row.indicated.shown)) < 1e-9);
     }
+    const auto trimmed = std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.trim != nullptr; });
+    QVERIFY(trimmed != branch.ranked.end());
+    for (const auto& row : trimmed->trim->after.rows) {
+      const auto needles = workflow::needlesAt(branch, *trimmed, row.trueTemperature, workflow::Fitted::withTrim);
+      QVERIFY(needles.shown && std::abs(inKelvin(needles.shown->shown - row.indicated.shown)) < 1e-9);
+    }
   }
 };
 
