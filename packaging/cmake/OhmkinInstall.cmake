@@ -1,8 +1,7 @@
+# cmake --install build [--strip]: the programs that were configured, and what a user reads.
 include(GNUInstallDirs)
-if(TARGET ohmkin)
-  install(TARGETS ohmkin RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
+install(TARGETS ohmkin RUNTIME)
+if(OHMKIN_WINDOW)
+  install(TARGETS ohmkin-window RUNTIME)
 endif()
-if(TARGET ohmkin-window)
-  install(TARGETS ohmkin-window RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
-endif()
-install(FILES README.md LICENSE DESTINATION ${CMAKE_INSTALL_DOCDIR} OPTIONAL)
+install(FILES README.md LICENSE DESTINATION ${CMAKE_INSTALL_DOCDIR})
