@@ -3,11 +3,15 @@
 
 namespace ohmkin::workflow {
 
-ElectricalJudge::ElectricalJudge(const catalog::Catalogue& catalogue, GaugeSide side, MatchOptions options)
-    : catalogue_(catalogue), side_(std::move(side)), options_(std::move(options)) {}
+ElectricalJudge::ElectricalJudge(const catalog::Catalogue& catalogue, GaugeSide side, MatchOptions options, PairMemory& memory)
+    : catalogue_(catalogue),
+      side_(std::move(side)),
+      options_(std::move(options)),
+      memory_(memory),
+      onThisGauge_(fmt::format("{} {} {} {} ", side_.id, inKelvin(side_.band.low), inKelvin(side_.band.high), side_.boiling ? inKelvin(*side_.boiling) : 0.0)) {}
 
 const catalog::Family* ElectricalJudge::family(const catalog::FamilyKey& key) {
-  const auto [found, fresh] = families_.try_emplace(key.text);
+  const auto [found, fresh] = memory_.families.try_emplace(key.text);
   if (fresh) found->second = catalog::family(catalogue_, key);
   return found->second ? &*found->second : nullptr;
 }
@@ -18,18 +22,21 @@ std::shared_ptr<const Electrics> ElectricalJudge::ofFamily(const catalog::Family
     why_ = "its resistance family is not in the catalogue";
     return nullptr;
   }
-  if (const auto known = judged_.find("family " + key.text); known != judged_.end()) return answered(known->second, seekTrim);
-  return judged("family " + key.text, curveOf(*record), record, key == side_.family, seekTrim);
+  const std::string name = onThisGauge_ + "family " + key.text;
+  if (const auto known = memory_.judged.find(name); known != memory_.judged.end()) return answered(known->second, seekTrim);
+  return judged(name, curveOf(*record), record, key == side_.family, seekTrim);
 }
 
 std::shared_ptr<const Electrics> ElectricalJudge::ofLot(const catalog::CurveRecord& record, const catalog::FamilyKey& key, bool seekTrim) {
   // A measured lot is never taken for its family: whether it behaves so is just what the curve tells.
-  return judged("lot " + record.id.text, curveOf(record), family(key), false, seekTrim);
+  const std::string name = onThisGauge_ + "lot " + record.id.text;
+  if (const auto known = memory_.judged.find(name); known != memory_.judged.end()) return answered(known->second, seekTrim);
+  return judged(name, curveOf(record), family(key), false, seekTrim);
 }
 
 std::shared_ptr<const Electrics> ElectricalJudge::judged(const std::string& key, const Expected<SourcedCurve>& curve, const catalog::Family* family,
                                          bool sameFamily, bool seekTrim) {
-  Kept& kept = judged_[key];
+  Kept& kept = memory_.judged[key];
   const auto failed = [&](const Refusal& refusal) {
     kept.why = refusal.sentence();
     return answered(kept, false);

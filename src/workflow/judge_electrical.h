@@ -17,6 +17,7 @@ inline constexpr std::size_t kDrawnRows = 90;  ///< of a line that is drawn
 
 /// The gauge's side of a branch, as far as the electrical judgement needs it.
 struct GaugeSide {
+  std::string id;  ///< of the gauge
   std::shared_ptr<const gauge::Gauge> gauge;
   bool pulsing = false;  ///< its senders are pulsing contacts: a family without any ohms
   catalog::FamilyKey family;
@@ -36,9 +37,23 @@ struct Electrics {
   pairing::Verdict verdict;
 };
 
+/// What was judged before, for gauges on bands: a plan of many engines asks the same of each pair over and over.
+class PairMemory {
+ public:
+  struct Kept {
+    std::shared_ptr<Electrics> electrics;
+    pairing::Circumstances circumstances;
+    bool trimSought = false;
+    std::string why;  ///< where there are none
+  };
+  std::map<std::string, Kept> judged;
+  std::map<std::string, std::optional<catalog::Family>> families;
+};
+
 class ElectricalJudge {
  public:
-  ElectricalJudge(const catalog::Catalogue& catalogue, GaugeSide side, MatchOptions options);
+  /// The memory outlives the judge; it must be of one catalogue and one set of options.
+  ElectricalJudge(const catalog::Catalogue& catalogue, GaugeSide side, MatchOptions options, PairMemory& memory);
 
   /// By the family's curve. Null where the family has none, or one that never meets the band; `why` then says so. A trim is sought only where
   /// asked for, since it costs most: a sender that does not screw in needs none.
@@ -50,20 +65,15 @@ class ElectricalJudge {
   [[nodiscard]] const GaugeSide& side() const { return side_; }
 
  private:
-  struct Kept {
-    std::shared_ptr<Electrics> electrics;
-    pairing::Circumstances circumstances;
-    bool trimSought = false;
-    std::string why;  ///< where there are none
-  };
+  using Kept = PairMemory::Kept;
   std::shared_ptr<const Electrics> judged(const std::string& key, const Expected<SourcedCurve>& curve, const catalog::Family* family, bool sameFamily, bool seekTrim);
   std::shared_ptr<const Electrics> answered(Kept& kept, bool seekTrim);
 
   const catalog::Catalogue& catalogue_;
   GaugeSide side_;
   MatchOptions options_;
-  std::map<std::string, std::optional<catalog::Family>> families_;
-  std::map<std::string, Kept> judged_;
+  PairMemory& memory_;
+  std::string onThisGauge_;  ///< begins the names under which pairs are kept
   std::string why_;
 };
 

@@ -49,6 +49,7 @@ std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const Da
   if (!gauge) return broken(gauge.error());
 
   GaugeSide side;
+  side.id = dash.gauge->id.text;
   side.gauge = std::make_shared<const gauge::Gauge>(std::move(*gauge));
   side.family = family->id;
   side.familyName = family->name;
@@ -128,7 +129,7 @@ void markFitted(const catalog::Catalogue& catalogue, const PortChoice& port, con
 }
 
 Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const DashChoice& dashChoice, const PortChoice& port, const Question& question,
-                  const MatchOptions& options) {
+                  const MatchOptions& options, PairMemory& memory) {
   Branch branch;
   branch.weight = port.weight / static_cast<double>(dash.choices.size());
   const auto side = gaugeSide(catalogue, dashChoice, port, question, branch.findings);
@@ -143,7 +144,7 @@ Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const D
                                "This cluster has a warning lamp and no gauge: a sender has nothing to drive. Name the gauge that will be fitted to go on.",
                                dashChoice.assumes, catalog::cite(dashChoice.cluster->source)});
 
-  ElectricalJudge electrical(catalogue, side.value_or(GaugeSide{}), options);
+  ElectricalJudge electrical(catalogue, side.value_or(GaugeSide{}), options, memory);
   SenderJudge judge(catalogue, dashChoice, port, question, electrical, options);
   branch.gaugeLink = gaugeLink(dashChoice, branch.familyName, branch.gauge.get(), options.units);
   branch.leadLink = leadLink(dashChoice, judge.wireEnd() ? judge.wireEnd()->name : "", !question.terminal.empty());
@@ -190,6 +191,11 @@ bool Answer::answered() const {
 }
 
 Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options) {
+  PairMemory memory;
+  return match(catalogue, question, options, memory);
+}
+
+Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options, PairMemory& memory) {
   const catalog::Snapshot oneState(catalogue);  // every question below sees the same catalogue, whoever writes meanwhile
   auto dash = resolveDash(catalogue, question);
   if (!dash) return tl::make_unexpected(dash.error());
@@ -210,7 +216,7 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
   for (std::size_t d = 0; d < dash->choices.size(); ++d) {
     for (std::size_t p = 0; p < engine->choices.size(); ++p) {
       if (branches.size() == kMostBranches) break;
-      Branch branch = makeBranch(catalogue, *dash, dash->choices[d], engine->choices[p], question, options);
+      Branch branch = makeBranch(catalogue, *dash, dash->choices[d], engine->choices[p], question, options, memory);
       branch.title = branchTitle(*dash, dash->choices[d], *engine, engine->choices[p]);
       branches.emplace_back(std::move(branch), Origin{d, p});
     }

@@ -17,4 +17,8 @@ struct MatchOptions {
 };
 Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options = {});
 
+class PairMemory;  // judge_electrical.h
+/// The same for many questions to one unchanged catalogue with the same options: pairs judged once are not judged again.
+Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options, PairMemory& memory);
+
 }  // namespace ohmkin::workflow

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <fmt/format.h>
+#include <workflow/judge_electrical.h>
 #include <workflow/plan.h>
 
 namespace ohmkin::workflow {
@@ -87,9 +88,10 @@ Expected<Plan> plan(const catalog::Catalogue& catalogue, const PlanQuestion& que
   made.question = question;
   for (const Question& dash : question.dashes) made.dashNames.push_back(dashName(dash));
   for (const Question& engine : question.engines) made.engineNames.push_back(engineName(engine));
+  PairMemory memory;
   for (std::size_t d = 0; d < question.dashes.size(); ++d) {
     for (std::size_t e = 0; e < question.engines.size(); ++e) {
-      const auto answer = match(catalogue, joined(question.dashes[d], question.engines[e]), options);
+      const auto answer = match(catalogue, joined(question.dashes[d], question.engines[e]), options, memory);
       if (!answer) return tl::make_unexpected(named(answer.error(), made.dashNames[d], made.engineNames[e]));
       made.cells.push_back(cellOf(*answer, d, e));
       made.cautions = answer->cautions;
