@@ -155,11 +155,17 @@ std::vector<Trimmed> nearestFirst(const TrimSearch& search, double closerThan) {
   return out;
 }
 
+/// Beyond what any limit allows, before anything else about it is known: not worth a closer look.
+bool hopeless(const Trimmed& each, const Limits& limits) {
+  return inKelvin(each.weightedWorst) > std::max(inKelvin(limits.high), limits.lowWeight * inKelvin(limits.low));
+}
+
 /// The nearest that may stay; else the nearest within the limits; else the nearest.
 Expected<TrimProposal> mostFitting(const std::vector<Trimmed>& nearest, const gauge::Gauge& gauge,
                                    const curve::Curve& sender, TemperatureSpan band, const TrimOptions& options) {
   std::optional<TrimProposal> chosen;
   for (const Trimmed& each : nearest) {
+    if (chosen && hopeless(each, options.limits)) continue;
     auto proposal = judged(gauge, sender, each.network, band, options);
     if (!proposal || proposal->permanent) return proposal;
     if (!chosen || (proposal->withinLimits && !chosen->withinLimits)) chosen = std::move(*proposal);
@@ -218,7 +224,7 @@ Expected<TrimProposal> proposeTrim(const gauge::Gauge& gauge, const curve::Curve
   auto chosen = mostFitting(better, gauge, sender, band, options);
   if (!chosen) return chosen;
   const bool late = against(chosen->after, options.limits).late != Standing::within;
-  if (late && !options.latest) {
+  if (late && !options.latest && !hopeless(search->best, options.limits)) {
     auto onTime = hotMarkFirst(*chosen, gauge, sender, band, options);
     if (onTime && onTime->withinLimits) chosen = std::move(onTime);
   }

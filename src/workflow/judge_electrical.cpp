@@ -1,4 +1,7 @@
+#include <atomic>
 #include <fmt/format.h>
+#include <thread>
+#include <vector>
 #include <workflow/judge_electrical.h>
 
 namespace ohmkin::workflow {
@@ -16,40 +19,76 @@ const catalog::Family* ElectricalJudge::family(const catalog::FamilyKey& key) {
   return found->second ? &*found->second : nullptr;
 }
 
-std::shared_ptr<const Electrics> ElectricalJudge::ofFamily(const catalog::FamilyKey& key, bool seekTrim) {
+std::string ElectricalJudge::nameOf(const catalog::FamilyKey& family, const catalog::CurveRecord* lot) const {
+  return onThisGauge_ + (lot != nullptr ? "lot " + lot->id.text : "family " + family.text);
+}
+
+void ElectricalJudge::want(const catalog::FamilyKey& key, const catalog::CurveRecord* lot, bool seekTrim) {
+  const std::string name = nameOf(key, lot);
+  const auto [place, fresh] = wanted_.try_emplace(name);
+  Task& task = place->second;
+  task.seekTrim = task.seekTrim || seekTrim;
+  if (!fresh) return;
   const catalog::Family* record = family(key);
-  if (record == nullptr) {
-    why_ = "its resistance family is not in the catalogue";
-    return nullptr;
-  }
-  const std::string name = onThisGauge_ + "family " + key.text;
-  if (const auto known = memory_.judged.find(name); known != memory_.judged.end()) return answered(known->second, seekTrim);
-  return judged(name, curveOf(*record), record, key == side_.family, seekTrim);
-}
-
-std::shared_ptr<const Electrics> ElectricalJudge::ofLot(const catalog::CurveRecord& record, const catalog::FamilyKey& key, bool seekTrim) {
+  const auto [kept, unknown] = memory_.judged.try_emplace(name);
+  task.kept = &kept->second;
+  if (!unknown) return;
+  if (lot != nullptr) task.curve = curveOf(*lot);
+  else if (record != nullptr) task.curve = curveOf(*record);
+  else task.curve = refuse("family-missing", "", "", "its resistance family in the catalogue");
   // A measured lot is never taken for its family: whether it behaves so is just what the curve tells.
-  const std::string name = onThisGauge_ + "lot " + record.id.text;
-  if (const auto known = memory_.judged.find(name); known != memory_.judged.end()) return answered(known->second, seekTrim);
-  return judged(name, curveOf(record), family(key), false, seekTrim);
+  task.sameFamily = lot == nullptr && key == side_.family;
+  if (record != nullptr) task.senderTolerance = record->tolerance;
+  task.name = lot != nullptr ? "bench curve of lot " + lot->lot : record != nullptr ? "family " + record->name : "its curve";
 }
 
-std::shared_ptr<const Electrics> ElectricalJudge::judged(const std::string& key, const Expected<SourcedCurve>& curve, const catalog::Family* family,
-                                         bool sameFamily, bool seekTrim) {
-  Kept& kept = memory_.judged[key];
-  const auto failed = [&](const Refusal& refusal) {
-    kept.why = refusal.sentence();
-    return answered(kept, false);
+void ElectricalJudge::judgeWanted() {
+  std::vector<const Task*> tasks;
+  for (const auto& [name, task] : wanted_) {
+    if (task.curve || (task.seekTrim && !task.kept->trimSought)) tasks.push_back(&task);
+  }
+  // A thread costs as much as a pair or two; each task writes to a place of its own.
+  constexpr std::size_t kTasksAThread = 3;
+  const std::size_t threads = std::min<std::size_t>(std::max(1U, std::thread::hardware_concurrency()), tasks.size() / kTasksAThread);
+  std::atomic<std::size_t> next = 0;
+  const auto work = [&] {
+    for (std::size_t i = next++; i < tasks.size(); i = next++) run(*tasks[i]);
   };
-  if (!curve) return failed(curve.error());
+  std::vector<std::jthread> helpers;
+  for (std::size_t i = 1; i < threads; ++i) helpers.emplace_back(work);
+  work();
+  helpers.clear();
+  wanted_.clear();
+}
 
+std::shared_ptr<const Electrics> ElectricalJudge::found(const catalog::FamilyKey& family, const catalog::CurveRecord* lot) {
+  const auto known = memory_.judged.find(nameOf(family, lot));
+  why_ = known == memory_.judged.end() ? "nobody asked" : known->second.why;
+  return known == memory_.judged.end() ? nullptr : known->second.electrics;
+}
+
+void ElectricalJudge::run(const Task& task) const {
+  if (task.curve) judge(task);
+  if (task.seekTrim) seekTrim(*task.kept);
+}
+
+void ElectricalJudge::judge(const Task& task) const {
+  PairMemory::Kept& kept = *task.kept;
+  const Expected<SourcedCurve>& curve = *task.curve;
+  if (!curve) {
+    kept.why = curve.error().sentence();
+    return;
+  }
   pairing::PairOptions pair;
   pair.rows = kRows;
-  pair.sameFamily = sameFamily;
-  if (family != nullptr && family->tolerance) pair.inputs.senderTolerance = *family->tolerance;
+  pair.sameFamily = task.sameFamily;
+  pair.inputs.senderTolerance = task.senderTolerance;
   pair.inputs.gaugeTolerance = side_.gaugeTolerance;
   auto errors = pairing::errorTable(*side_.gauge, curve->curve, {}, side_.band, pair);
-  if (!errors) return failed(errors.error());
+  if (!errors) {
+    kept.why = errors.error().sentence();
+    return;
+  }
   std::optional<pairing::ErrorTable> wide;
   if (options_.forDrawing) {
     pair.rows = kDrawnRows;
@@ -57,34 +96,30 @@ std::shared_ptr<const Electrics> ElectricalJudge::judged(const std::string& key,
   }
   kept.circumstances.temperaturesStated = side_.temperaturesStated && curve->temperaturesStated;
   kept.circumstances.boiling = side_.boiling;
-  kept.circumstances.evidence = fmt::format("{} on a gauge for {}",
-                                            !curve->lot.empty()  ? "bench curve of lot " + curve->lot
-                                            : family != nullptr ? "family " + family->name
-                                                                : "its curve",
-                                            side_.familyName);
+  kept.circumstances.evidence = fmt::format("{} on a gauge for {}", task.name, side_.familyName);
   kept.circumstances.source = curve->source;
   kept.circumstances.units = options_.units;
   pairing::Verdict verdict = pairing::judge(*errors, std::nullopt, options_.limits, kept.circumstances);
-  kept.electrics = std::make_shared<Electrics>(Electrics{curve->curve, std::move(*errors), std::move(wide), std::nullopt, std::move(verdict)});
-  return answered(kept, seekTrim);
+  kept.electrics = std::make_shared<const Electrics>(Electrics{curve->curve, std::move(*errors), std::move(wide), std::nullopt, std::move(verdict)});
 }
 
-std::shared_ptr<const Electrics> ElectricalJudge::answered(Kept& kept, bool seekTrim) {
-  why_ = kept.why;
-  if (!kept.electrics) return nullptr;
-  Electrics& electrics = *kept.electrics;
-  const bool fits = electrics.verdict.electrical == pairing::Electrical::sameFamily || electrics.verdict.electrical == pairing::Electrical::withinLimits;
-  if (!seekTrim || kept.trimSought || fits || electrics.errors.backwards) return kept.electrics;
+void ElectricalJudge::seekTrim(PairMemory::Kept& kept) const {
+  if (kept.trimSought || !kept.electrics) return;
   kept.trimSought = true;
+  const pairing::Electrical asItIs = kept.electrics->verdict.electrical;
+  const bool fits = asItIs == pairing::Electrical::sameFamily || asItIs == pairing::Electrical::withinLimits;
+  if (fits || kept.electrics->errors.backwards) return;
   pairing::TrimOptions search;
   search.limits = options_.limits;
-  search.pair = electrics.errors.options;
+  search.pair = kept.electrics->errors.options;
   search.feedToSender = false;  // unusual and in need of a fuse: only where somebody asks for it
-  if (auto proposal = pairing::proposeTrim(*side_.gauge, electrics.curve, side_.band, search)) {
-    electrics.trim = std::move(*proposal);
-    electrics.verdict = pairing::judge(electrics.errors, electrics.trim, options_.limits, kept.circumstances);
-  }
-  return kept.electrics;
+  auto proposal = pairing::proposeTrim(*side_.gauge, kept.electrics->curve, side_.band, search);
+  if (!proposal) return;
+  // Answers given before hold the untrimmed judgement; they keep it.
+  Electrics trimmed = *kept.electrics;
+  trimmed.trim = std::move(*proposal);
+  trimmed.verdict = pairing::judge(trimmed.errors, trimmed.trim, options_.limits, kept.circumstances);
+  kept.electrics = std::make_shared<const Electrics>(std::move(trimmed));
 }
 
 }  // namespace ohmkin::workflow

@@ -41,39 +41,51 @@ struct Electrics {
 class PairMemory {
  public:
   struct Kept {
-    std::shared_ptr<Electrics> electrics;
+    std::shared_ptr<const Electrics> electrics;
     pairing::Circumstances circumstances;
     bool trimSought = false;
-    std::string why;  ///< where there are none
+    std::string why;  ///< where there are no electrics
   };
   std::map<std::string, Kept> judged;
   std::map<std::string, std::optional<catalog::Family>> families;
 };
 
+/// First everything is wanted, then all of it is judged at once on every core (the rooms below are pure), then it is looked up.
 class ElectricalJudge {
  public:
   /// The memory outlives the judge; it must be of one catalogue and one set of options.
   ElectricalJudge(const catalog::Catalogue& catalogue, GaugeSide side, MatchOptions options, PairMemory& memory);
 
-  /// By the family's curve. Null where the family has none, or one that never meets the band; `why` then says so. A trim is sought only where
-  /// asked for, since it costs most: a sender that does not screw in needs none.
-  std::shared_ptr<const Electrics> ofFamily(const catalog::FamilyKey& family, bool seekTrim);
-  /// By the bench curve of one lot.
-  std::shared_ptr<const Electrics> ofLot(const catalog::CurveRecord& record, const catalog::FamilyKey& family, bool seekTrim);
+  /// By the family's curve, or by the bench curve of one lot. A trim is sought only where some sender that wants one joins: it costs most.
+  void want(const catalog::FamilyKey& family, const catalog::CurveRecord* lot, bool seekTrim);
+  void judgeWanted();
+  /// Null where the family has no curve, or one that never meets the band; `why` then says so.
+  std::shared_ptr<const Electrics> found(const catalog::FamilyKey& family, const catalog::CurveRecord* lot);
+
   [[nodiscard]] const std::string& why() const { return why_; }
   [[nodiscard]] const catalog::Family* family(const catalog::FamilyKey& key);
   [[nodiscard]] const GaugeSide& side() const { return side_; }
 
  private:
-  using Kept = PairMemory::Kept;
-  std::shared_ptr<const Electrics> judged(const std::string& key, const Expected<SourcedCurve>& curve, const catalog::Family* family, bool sameFamily, bool seekTrim);
-  std::shared_ptr<const Electrics> answered(Kept& kept, bool seekTrim);
+  struct Task {
+    PairMemory::Kept* kept = nullptr;
+    std::optional<Expected<SourcedCurve>> curve;  ///< none: judged before, only the trim is wanting
+    std::optional<double> senderTolerance;
+    std::string name;
+    bool sameFamily = false;
+    bool seekTrim = false;
+  };
+  std::string nameOf(const catalog::FamilyKey& family, const catalog::CurveRecord* lot) const;
+  void run(const Task& task) const;
+  void judge(const Task& task) const;
+  void seekTrim(PairMemory::Kept& kept) const;
 
   const catalog::Catalogue& catalogue_;
   GaugeSide side_;
   MatchOptions options_;
   PairMemory& memory_;
   std::string onThisGauge_;  ///< begins the names under which pairs are kept
+  std::map<std::string, Task> wanted_;
   std::string why_;
 };
 

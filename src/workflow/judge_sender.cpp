@@ -82,29 +82,53 @@ const catalog::Thread* SenderJudge::thread(const catalog::ThreadKey& key) const 
   return found == threads_.end() ? nullptr : &*found;
 }
 
-std::vector<Candidate> SenderJudge::judge(const catalog::Sender& sender) {
-  std::vector<Candidate> out;
-  out.push_back(judgeOne(sender, nullptr));
-  if (sender.kind != catalog::SenderKind::variableSender) return out;
-  for (const catalog::CurveRecord& lot : catalog::benchCurves(catalogue_, sender.id)) out.push_back(judgeOne(sender, &lot));
-  const auto misreads = std::find_if(out.begin() + 1, out.end(), [](const Candidate& c) { return c.rank == pairing::Rank::refused; });
-  if (out.front().recommended() && misreads != out.end()) {
-    // A part number is not a curve: what one lot was measured to do is said with the part itself.
-    Finding finding{kLotMisreads, Severity::warning, fmt::format("Lot {} was measured and misreads: look at the lot, or measure this one.", misreads->lot),
-                    misreads->sentence, "bench curve of that lot"};
-    out.front().sentence += " " + finding.sentence;
-    out.front().findings.insert(out.front().findings.begin(), std::move(finding));
+std::vector<Candidate> SenderJudge::judge(const std::vector<catalog::Sender>& senders) {
+  std::vector<Case> cases;
+  for (const catalog::Sender& sender : senders) {
+    cases.push_back(begin(sender, std::nullopt));
+    if (sender.kind != catalog::SenderKind::variableSender) continue;
+    for (catalog::CurveRecord& lot : catalog::benchCurves(catalogue_, sender.id)) cases.push_back(begin(sender, std::move(lot)));
   }
-  return out;
+  if (electrical_.side().gauge) {
+    for (const Case& one : cases) {
+      const bool asks = one.sender->kind == catalog::SenderKind::variableSender && (one.sender->family || one.lot);
+      if (asks) electrical_.want(one.sender->family.value_or(catalog::FamilyKey{}), one.lot ? &*one.lot : nullptr, joins(one.candidate));
+    }
+    electrical_.judgeWanted();
+  }
+  for (Case& one : cases) finish(one);
+  warnOfLots(cases);
+  std::vector<Candidate> candidates;
+  candidates.reserve(cases.size());
+  for (Case& one : cases) candidates.push_back(std::move(one.candidate));
+  return candidates;
 }
 
-Candidate SenderJudge::judgeOne(const catalog::Sender& sender, const catalog::CurveRecord* lot) {
-  Candidate candidate;
+/// A part number is not a curve: what one lot was measured to do is said with the part itself.
+void SenderJudge::warnOfLots(std::vector<Case>& cases) {
+  for (std::size_t part = 0; part < cases.size(); ++part) {
+    Candidate& candidate = cases[part].candidate;
+    if (cases[part].lot || !candidate.recommended()) continue;
+    for (std::size_t lot = part + 1; lot < cases.size() && cases[lot].sender == cases[part].sender; ++lot) {
+      const Candidate& measured = cases[lot].candidate;
+      if (measured.rank != pairing::Rank::refused) continue;
+      Finding finding{kLotMisreads, Severity::warning, fmt::format("Lot {} was measured and misreads: look at the lot, or measure this one.", measured.lot),
+                      measured.sentence, "bench curve of that lot"};
+      candidate.sentence += " " + finding.sentence;
+      candidate.findings.insert(candidate.findings.begin(), std::move(finding));
+      break;
+    }
+  }
+}
+
+SenderJudge::Case SenderJudge::begin(const catalog::Sender& sender, std::optional<catalog::CurveRecord> lot) {
+  Case one{&sender, std::move(lot), {}};
+  Candidate& candidate = one.candidate;
   candidate.part = sender.id.text;
   candidate.name = sender.name;
   candidate.kind = catalog::text(sender.kind);
   candidate.thread = sender.thread.text;
-  candidate.lot = lot != nullptr ? lot->lot : "";
+  candidate.lot = one.lot ? one.lot->lot : "";
   candidate.fittedNow = candidate.fittedNowSaid = !question_.fitted.empty() && folded(question_.fitted) == folded(sender.id.text);
   if (sender.family) {
     if (const auto* family = electrical_.family(*sender.family)) candidate.family = family->name;
@@ -112,11 +136,15 @@ Candidate SenderJudge::judgeOne(const catalog::Sender& sender, const catalog::Cu
   judgeKind(sender, candidate);
   judgeScrew(sender, candidate);
   judgePlug(sender, candidate);
-  if (sender.kind == catalog::SenderKind::variableSender) judgeNeedle(sender, lot, candidate);
-  judgeEra(sender, candidate);
-  lookOnTheShelf(sender, candidate);
-  conclude(sender, candidate);
-  return candidate;
+  return one;
+}
+
+void SenderJudge::finish(Case& one) {
+  const catalog::Sender& sender = *one.sender;
+  if (sender.kind == catalog::SenderKind::variableSender) judgeNeedle(sender, one.lot ? &*one.lot : nullptr, one.candidate);
+  judgeEra(sender, one.candidate);
+  lookOnTheShelf(sender, one.candidate);
+  conclude(sender, one.candidate);
 }
 
 void SenderJudge::judgeKind(const catalog::Sender& sender, Candidate& candidate) const {
@@ -184,8 +212,7 @@ void SenderJudge::judgeNeedle(const catalog::Sender& sender, const catalog::Curv
   }
   if (!electrical_.side().gauge) return unknown("Whether the needle tells the truth is not known: the gauge is not known.", "no gauge");
   if (!sender.family && lot == nullptr) return unknown("The catalogue does not know this part's resistance.", "no family");
-  const std::shared_ptr<const Electrics> electrics =
-      lot != nullptr ? electrical_.ofLot(*lot, sender.family.value_or(catalog::FamilyKey{}), joins(candidate)) : electrical_.ofFamily(*sender.family, joins(candidate));
+  const std::shared_ptr<const Electrics> electrics = electrical_.found(sender.family.value_or(catalog::FamilyKey{}), lot);
   if (electrics == nullptr) return unknown("Its curve cannot be held against this gauge: " + electrical_.why() + ".", candidate.family);
   candidate.curve = {electrics, &electrics->curve};
   candidate.errors = {electrics, &electrics->errors};

@@ -16,8 +16,8 @@ class SenderJudge {
   SenderJudge(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port, const Question& question,
               ElectricalJudge& electrical, const MatchOptions& options);
 
-  /// The sender by its family, and once more for each lot that was measured.
-  std::vector<Candidate> judge(const catalog::Sender& sender);
+  /// Each sender by its family, and once more for each lot that was measured. In no order.
+  std::vector<Candidate> judge(const std::vector<catalog::Sender>& senders);
 
   [[nodiscard]] const std::optional<joint::Terminal>& wireEnd() const { return wireEnd_; }
   [[nodiscard]] const catalog::Thread* thread(const catalog::ThreadKey& key) const;
@@ -25,7 +25,15 @@ class SenderJudge {
   [[nodiscard]] const std::vector<catalog::Thread>& threads() const { return threads_; }
 
  private:
-  Candidate judgeOne(const catalog::Sender& sender, const catalog::CurveRecord* lot);
+  /// A sender or one lot of it on its way through the judgements.
+  struct Case {
+    const catalog::Sender* sender = nullptr;
+    std::optional<catalog::CurveRecord> lot;
+    Candidate candidate;
+  };
+  Case begin(const catalog::Sender& sender, std::optional<catalog::CurveRecord> lot);
+  void finish(Case& one);
+  static void warnOfLots(std::vector<Case>& cases);
   void judgeKind(const catalog::Sender& sender, Candidate& candidate) const;
   void judgeScrew(const catalog::Sender& sender, Candidate& candidate) const;
   void judgePlug(const catalog::Sender& sender, Candidate& candidate) const;

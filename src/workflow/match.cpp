@@ -153,10 +153,9 @@ Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const D
   branch.era = eraJoint(port, question);
 
   if (!dashChoice.cluster || dashChoice.gauge) {
-    for (const catalog::Sender& sender : sendersThatCouldGoThere(catalogue, dashChoice, port, question, dash.line, judge)) {
-      ++branch.considered;
-      for (Candidate& candidate : judge.judge(sender)) branch.ranked.push_back(std::move(candidate));
-    }
+    const std::vector<catalog::Sender> senders = sendersThatCouldGoThere(catalogue, dashChoice, port, question, dash.line, judge);
+    branch.considered = senders.size();
+    branch.ranked = judge.judge(senders);
   }
   markFitted(catalogue, port, question, branch.ranked);
   rank(branch.ranked);
