@@ -4,6 +4,7 @@
 #include <cli/fit_command.h>
 #include <cli/layout_command.h>
 #include <cli/match_command.h>
+#include <cli/movement_command.h>
 #include <cli/pair_command.h>
 #include <cli/plan_command.h>
 #include <cli/trim_command.h>
@@ -17,6 +18,7 @@ Commands allCommands() {
   commands.push_back(std::make_unique<TrimCommand>());
   commands.push_back(std::make_unique<DialCommand>());
   commands.push_back(std::make_unique<FitCommand>());
+  commands.push_back(std::make_unique<MovementCommand>());
   commands.push_back(std::make_unique<DateCommand>());
   commands.push_back(std::make_unique<LayoutCommand>());
   commands.push_back(std::make_unique<PlanCommand>());

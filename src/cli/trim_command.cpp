@@ -5,6 +5,7 @@
 #include <cli/trim_command.h>
 #include <fmt/format.h>
 #include <ostream>
+#include <sstream>
 #include <workflow/trim.h>
 
 namespace ohmkin::cli {
@@ -22,6 +23,23 @@ Expected<std::vector<Ohms>> drawerValues(const Arguments& arguments) {
     }
   }
   return values;
+}
+
+/// "parallel 200 series 10": the first part sits at the sender.
+Expected<pairing::TrimNetwork> networkFrom(const std::string& text) {
+  const auto bad = [&] { return refuse("network-unreadable", "--network", "'" + text + "'", "series or parallel, each with its ohms, for example 'parallel 200 series 10'"); };
+  std::istringstream words(text);
+  std::vector<std::pair<bool, Ohms>> parts;  // in series or not
+  for (std::string kind, value; words >> kind;) {
+    if ((kind != "series" && kind != "parallel") || !(words >> value)) return bad();
+    const auto r = parseOhms(value, "--network");
+    if (!r) return tl::make_unexpected(r.error());
+    parts.emplace_back(kind == "series", *r);
+  }
+  if (parts.size() == 1) return parts[0].first ? pairing::TrimNetwork::series(parts[0].second) : pairing::TrimNetwork::parallel(parts[0].second);
+  if (parts.size() != 2 || parts[0].first == parts[1].first) return bad();
+  return parts[0].first ? pairing::TrimNetwork::seriesThenParallel(parts[0].second, parts[1].second)
+                        : pairing::TrimNetwork::parallelThenSeries(parts[0].second, parts[1].second);
 }
 
 std::string proposalText(const pairing::TrimProposal& proposal, const DisplayUnits& units) {
@@ -71,6 +89,7 @@ const CommandSpec& TrimCommand::spec() const {
                                 0,
                                 withPairOptions({{"--series", "E24", "preferred values to choose from: E6, E12, E24, E48 or E96"},
                                                  {"--drawer", "OHMS,…", "only these values, what the shop stocks", true},
+                                                 {"--network", "PARTS", "judge this one: 'series 10', 'parallel 200', 'parallel 200 series 10' or 'series 10 parallel 200'; the first sits at the sender"},
                                                  {"--feed-to-sender", "", "look at a resistor from feed to sender post too; it wants a fuse"}}),
                                 "ohmkin trim --catalog demo.ohmkin --gauge A --sender C --series E24"};
   return spec;
@@ -81,7 +100,14 @@ Expected<Exit> TrimCommand::run(const Arguments& arguments, Streams streams) con
   if (!units) return tl::make_unexpected(units.error());
   const auto pairAsked = pairQuestion(arguments, *units);
   if (!pairAsked) return tl::make_unexpected(pairAsked.error());
-  workflow::TrimQuestion question{*pairAsked, pairing::Series::e24, {}, arguments.has("--feed-to-sender")};
+  workflow::TrimQuestion question;
+  question.pair = *pairAsked;
+  question.feedToSender = arguments.has("--feed-to-sender");
+  if (arguments.has("--network")) {
+    const auto network = networkFrom(arguments.one("--network"));
+    if (!network) return tl::make_unexpected(network.error());
+    question.chosen = *network;
+  }
   if (arguments.has("--series")) {
     const auto series = pairing::parseSeries(arguments.one("--series"), "--series");
     if (!series) return tl::make_unexpected(series.error());

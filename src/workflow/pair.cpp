@@ -18,6 +18,7 @@ Expected<PairAnswer> pair(const catalog::Catalogue& catalogue, const PairQuestio
   }
   pairing::PairOptions pair;
   pair.rows = kRows;
+  pair.conditions = question.conditions;
   pair.sameFamily = gauge->family.id == sender->family.id;
   pair.inputs.gaugeTolerance = gauge->tolerance;
   pair.inputs.senderTolerance = sender->family.tolerance;
@@ -29,8 +30,11 @@ Expected<PairAnswer> pair(const catalog::Catalogue& catalogue, const PairQuestio
   circumstances.source = sender->curve.source;
   circumstances.units = options.units;
   pairing::Verdict verdict = pairing::judge(*errors, std::nullopt, options.limits, circumstances);
+  std::string unanswered;
+  if (gauge->gauge.movement()) unanswered = gauge::unanswered(*gauge->gauge.movement(), question.conditions);
+  else if (question.asksConditions()) unanswered = "The movement is not known, so the conditions are left out.";
   return PairAnswer{gauge->name, gauge->family.name, sender->name, sender->family.name, std::make_shared<const gauge::Gauge>(std::move(gauge->gauge)),
-                    sender->curve.curve, circumstances.temperaturesStated, std::move(*errors), std::move(verdict)};
+                    sender->curve.curve, circumstances.temperaturesStated, std::move(*errors), std::move(verdict), std::move(unanswered)};
 }
 
 }  // namespace ohmkin::workflow

@@ -16,6 +16,12 @@ struct PairQuestion {
   std::string sender;  ///< family or part number
   std::optional<TemperatureSpan> band;  ///< default: 11 K below an 82 °C thermostat to the hot mark
   pairing::TrimNetwork network;         ///< fitted already
+  gauge::Conditions conditions;         ///< cluster temperature, supply, regulator, a shared ground
+  [[nodiscard]] bool asksConditions() const {
+    const gauge::Conditions usual;
+    return conditions.cluster != usual.cluster || conditions.supply != usual.supply || conditions.regulatorWorks != usual.regulatorWorks ||
+           conditions.groundRise != usual.groundRise || conditions.groundOhms != usual.groundOhms;
+  }
 };
 
 struct PairAnswer {
@@ -28,6 +34,7 @@ struct PairAnswer {
   bool temperaturesStated = true;
   pairing::ErrorTable errors;
   pairing::Verdict verdict;
+  std::string unanswered;               ///< what of the conditions could not be applied; empty where all of it was
 };
 
 Expected<PairAnswer> pair(const catalog::Catalogue& catalogue, const PairQuestion& question, const MatchOptions& options = {});

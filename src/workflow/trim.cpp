@@ -12,6 +12,11 @@ Expected<TrimAnswer> trim(const catalog::Catalogue& catalogue, const TrimQuestio
   search.feedToSender = question.feedToSender;
   search.limits = options.limits;
   search.pair = asItIs->errors.options;
+  if (question.chosen) {
+    auto judged = pairing::judgeTrim(*asItIs->gauge, asItIs->sender, *question.chosen, asItIs->errors.asked, search);
+    if (!judged) return tl::make_unexpected(judged.error());
+    return TrimAnswer{std::move(*asItIs), std::move(*judged)};
+  }
   auto proposal = pairing::proposeTrim(*asItIs->gauge, asItIs->sender, asItIs->errors.asked, search);
   if (!proposal && proposal.error().code != "no-trim-helps") return tl::make_unexpected(proposal.error());
   return TrimAnswer{std::move(*asItIs), proposal ? std::optional(std::move(*proposal)) : std::nullopt};

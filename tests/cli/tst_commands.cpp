@@ -61,6 +61,50 @@ class TestCommands : public QObject {
     const auto again = ask({"plan", "--open", file});
     QCOMPARE(again.out, first.out);
   }
+  void fit_finds_the_curve_the_readings_lie_on() {
+    // NTC table of tests/data: 10 kΩ at 25 °C; the B-parameter between 25 and 85 °C is 3435 K as published with it
+    const auto ran = test::run({"fit", "25C=10000", "35C=6940", "45C=4911", "55C=3536", "65C=2588", "75C=1924", "85C=1451", "--json"});
+    QVERIFY2(ran.exit == 0, ran.err.c_str());
+    const Json json = Json::parse(ran.out);
+    QVERIFY(json["scatter_ln"].get<double>() < 0.002);
+    QCOMPARE(json["readings"].size(), std::size_t{7});
+    QCOMPARE(test::run({"fit", "25C=10000", "35C=6940"}).exit, 2);
+    QCOMPARE(test::run({"fit", "25C=10000", "warm=3"}).exit, 2);
+  }
+  void dial_writes_a_drawing_at_true_size() {
+    const auto svg = demo_.beside("dial.svg");
+    const auto ran = ask({"dial", "--gauge", "GA-1", "--sender", "B", "--svg", svg.string()});
+    QVERIFY2(ran.exit == 0, ran.err.c_str());
+    QVERIFY(ran.out.find("Warmed up with the") != std::string::npos);
+    QVERIFY(test::bytesOf(svg).find("mm\"") != std::string::npos);
+  }
+  void movement_finds_the_three_numbers_of_an_invented_gauge() {
+    // angle = 64 + atan2(x sin δ, 1 + x cos δ), δ = −130°, x = R/90, worked by hand to a tenth of a degree
+    const auto ran = test::run({"movement", "30=46.0", "60=22.2", "90=-1", "150=-29.2", "300=-50.1", "open=<-66", "--json"});
+    QVERIFY2(ran.exit == 0, ran.err.c_str());
+    const Json numbers = Json::parse(ran.out)["numbers"];
+    QVERIFY(std::abs(numbers[0]["value"].get<double>() - 64) < 1);
+    QVERIFY(std::abs(numbers[1]["value"].get<double>() + 130) < 2);
+    QVERIFY(std::abs(numbers[2]["value"].get<double>() - 90) < 2);
+  }
+  void conditions_act_on_what_they_should() {
+    // Copper: a warm cluster reads lower (0.39 %/K of coil ohms); supply does nothing to a crossed coil
+    const auto worst = [&](std::vector<std::string> more) {
+      std::vector<std::string> all{"pair", "--gauge", "GA-1", "--sender", "A", "--json"};
+      all.insert(all.end(), more.begin(), more.end());
+      return Json::parse(ask(all).out)["errors"]["rows"][12]["error_k"].get<double>();
+    };
+    QVERIFY(std::abs(worst({"--cluster-at", "50"}) - worst({})) > 2);
+    QCOMPARE(worst({"--supply", "10"}), worst({"--supply", "15"}));
+    QCOMPARE(ask({"pair", "--gauge", "GA-1", "--sender", "A", "--supply", "-3"}).exit, 2);
+  }
+  void a_network_chosen_by_hand_is_judged() {
+    const Json json = Json::parse(ask({"trim", "--gauge", "GA-1", "--sender", "B", "--network", "parallel 220 series 10", "--json"}).out);
+    QCOMPARE(json["proposal"]["network"]["parallel_ohm"].get<double>(), 220.0);
+    QCOMPARE(json["proposal"]["network"]["series_ohm"].get<double>(), 10.0);
+    QVERIFY(!json["proposal"]["failures"].empty());
+    QCOMPARE(ask({"trim", "--gauge", "GA-1", "--sender", "B", "--network", "sideways 3"}).exit, 2);
+  }
   void unknown_families_name_the_nearest() {
     const auto ran = ask({"pair", "--gauge", "Famly A", "--sender", "B"});
     QCOMPARE(ran.exit, 2);
