@@ -15,7 +15,11 @@ function(ohmkin_test room)
   endforeach()
 endfunction()
 
-# ohmkin_benchmark(<room> <bm_name…> [LINKS <targets…>]): Google Benchmark programs, built with OHMKIN_BENCHMARKS, never run as tests.
+# ohmkin_benchmark(<room> <bm_name…> [LINKS <targets…>]): Google Benchmark programs, built with OHMKIN_BENCHMARKS, never
+# run as tests. The target ohmkin_benchmarks is all of them; packaging/bench builds and runs it.
+if(OHMKIN_BENCHMARKS)
+  add_custom_target(ohmkin_benchmarks)
+endif()
 function(ohmkin_benchmark room)
   if(NOT OHMKIN_BENCHMARKS)
     return()
@@ -26,6 +30,7 @@ function(ohmkin_benchmark room)
     add_executable(${name} ${name}.cpp)
     target_link_libraries(${name} PRIVATE Ohmkin::${room} benchmark::benchmark benchmark::benchmark_main ohmkin_warnings
                           ${BENCHMARK_LINKS})
+    add_dependencies(ohmkin_benchmarks ${name})
     target_compile_definitions(${name} PRIVATE OHMKIN_TEST_DATA="${PROJECT_SOURCE_DIR}/tests/data")
   endforeach()
 endfunction()

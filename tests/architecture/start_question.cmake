@@ -1,0 +1,13 @@
+# Reads the question out of packaging/start and asks it of the demo catalogue.
+file(STRINGS "${START}" line REGEX "^question=\\(.*\\)$")
+if(NOT line MATCHES "^question=\\((.+)\\)$")
+  message(FATAL_ERROR "packaging/start has no line question=(…)")
+endif()
+separate_arguments(question UNIX_COMMAND "${CMAKE_MATCH_1}")
+set(demo "${FOLDER}/start.ohmkin")
+file(REMOVE "${demo}" "${demo}-wal" "${demo}-shm")
+execute_process(COMMAND ${OHMKIN} demo ${demo} COMMAND_ERROR_IS_FATAL ANY OUTPUT_QUIET ERROR_QUIET)
+execute_process(COMMAND ${OHMKIN} match --catalog ${demo} ${question} RESULT_VARIABLE code OUTPUT_VARIABLE out ERROR_VARIABLE err)
+if(NOT code EQUAL 0 OR NOT out MATCHES "Senders, best first")
+  message(FATAL_ERROR "exit ${code}\n${out}\n${err}")
+endif()
