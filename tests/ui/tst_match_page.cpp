@@ -1,5 +1,5 @@
 #include <match/match_page.h>
-#include <match/presenter.h>
+#include <match/wording.h>
 #include <QElapsedTimer>
 #include <QSignalSpy>
 #include <QTest>

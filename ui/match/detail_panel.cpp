@@ -1,6 +1,9 @@
 #include <look/type.h>
 #include <match/detail_panel.h>
-#include <match/presenter.h>
+#include <match/pictures.h>
+#include <match/reasons.h>
+#include <match/trim_words.h>
+#include <match/wording.h>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 

@@ -1,6 +1,7 @@
 #include <look/type.h>
 #include <match/needle_panel.h>
-#include <match/presenter.h>
+#include <match/pictures.h>
+#include <match/wording.h>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -22,31 +23,10 @@ struct Pointing {
   QString says;
 };
 
-/// The table of a trimmed pair, read between its rows; they lie about a degree apart.
-std::optional<pairing::ErrorRow> rowAt(const pairing::ErrorTable& table, Temperature t) {
-  if (!table.covered.holds(t) || table.rows.empty()) return {};
-  const auto after =
-      std::lower_bound(table.rows.begin(), table.rows.end(), t,
-                       [](const pairing::ErrorRow& row, Temperature at) { return row.trueTemperature < at; });
-  if (after == table.rows.begin()) return table.rows.front();
-  if (after == table.rows.end()) return table.rows.back();
-  pairing::ErrorRow row = *std::prev(after);
-  const double part = inKelvin(t - row.trueTemperature) / inKelvin(after->trueTemperature - row.trueTemperature);
-  row.indicated.shown = kelvin(std::lerp(inKelvin(row.indicated.shown), inKelvin(after->indicated.shown), part));
-  row.indicated.needle.degrees = std::lerp(row.indicated.needle.degrees, after->indicated.needle.degrees, part);
-  return row;
-}
-
 Pointing pointingOf(const workflow::Branch& branch, const workflow::Candidate& candidate, Temperature t,
                     const DisplayUnits& units) {
-  workflow::Needles needles = workflow::needlesAt(branch, candidate, t);
-  if (recommendedTrim(candidate)) {
-    needles.shown.reset();
-    if (const auto row = rowAt(candidate.trim->after, t)) {
-      needles.shown = row->indicated;
-      needles.uncertainty = row->uncertainty.total();
-    }
-  }
+  const workflow::Needles needles = workflow::needlesAt(
+      branch, candidate, t, recommendedTrim(candidate) ? workflow::Fitted::withTrim : workflow::Fitted::asItIs);
   const QString name = nameOf(candidate);
   if (!needles.shown)
     return {{},

@@ -1,0 +1,14 @@
+#pragma once
+#include <parts/dial_view.h>
+#include <parts/error_plot.h>
+#include <quantity/print.h>
+#include <workflow/answer.h>
+
+/// The gauge's dial and the error over the temperature, for the parts that draw them.
+namespace ohmkin::match {
+
+parts::DialPicture dialOf(const workflow::Branch& branch);
+parts::PlotPicture plotOf(const workflow::Branch& branch, const workflow::Candidate& candidate,
+                          const DisplayUnits& units);
+
+}  // namespace ohmkin::match
