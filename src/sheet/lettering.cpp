@@ -61,19 +61,23 @@ std::string cutOff(std::string_view text, double size, Weight weight, double wid
   return std::string(kept) + std::string(kMore);
 }
 
-}  // namespace
-
-std::string cleaned(std::string_view text) {
+std::string sound(std::string_view text, bool keepLines) {
   std::string out;
   for (std::size_t at = 0; at < text.size();) {
     const Decoded next = front(text.substr(at));
     if (!next.sound) out += kReplacement;
-    else if (blankInstead(next.character)) out += ' ';
+    else if (blankInstead(next.character) && !(keepLines && next.character == '\n')) out += ' ';
     else out += text.substr(at, next.bytes);
     at += next.bytes;
   }
   return out;
 }
+
+}  // namespace
+
+std::string cleaned(std::string_view text) { return sound(text, false); }
+
+std::string cleanedElements(std::string_view elements) { return sound(elements, true); }
 
 double widthOf(std::string_view text, double size, Weight weight) {
   double ems = 0;

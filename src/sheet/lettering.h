@@ -12,6 +12,8 @@ enum class Weight { regular, bold };
 
 /// Text that an XML document can hold: broken UTF-8 becomes U+FFFD, control characters and line breaks become blanks.
 std::string cleaned(std::string_view text);
+/// The same for elements already written, whose line breaks stay.
+std::string cleanedElements(std::string_view elements);
 
 /// Millimetres, for type of `size` millimetres to the em. Without kerning; never less than it comes out with it by more
 /// than a hundredth.
