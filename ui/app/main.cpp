@@ -1,11 +1,12 @@
 #include <app/window.h>
 #include <look/style.h>
 #include <look/type.h>
+#include <print/print_request.h>
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QIcon>
 
-/// ohmkin-window [FILE]
+/// ohmkin-window [FILE], or ohmkin-window --print IN.svg… --pdf OUT
 int main(int argc, char** argv) {
   QApplication application(argc, argv);
   QApplication::setApplicationName(QStringLiteral("Ohmkin"));
@@ -22,7 +23,9 @@ int main(int argc, char** argv) {
   arguments.addPositionalArgument(QStringLiteral("FILE"),
                                   QApplication::tr("catalogue to open; otherwise the one used last"),
                                   QStringLiteral("[FILE]"));
+  ohmkin::print::addPrintRequest(arguments);
   arguments.process(application);
+  if (const auto ended = ohmkin::print::servedPrintRequest(arguments)) return *ended;
 
   const QPalette desktop = QApplication::palette();
   ohmkin::look::chooseFamily();
