@@ -8,8 +8,8 @@
 #include <string_view>
 #include <vector>
 
-/// What a subcommand is: its name, its arguments and options as data, and one function. Help, parsing, and later the man
-/// page and shell completions come from the data, so they cannot disagree.
+/// What a subcommand is: its name, its arguments and options as data, and one function. Help, parsing, and later the
+/// man page and shell completions come from the data, so they cannot disagree.
 namespace ohmkin::cli {
 
 /// 0 an answer, 1 no answer, 2 bad input.
@@ -25,12 +25,12 @@ struct OptionSpec {
 struct CommandSpec {
   std::string name;
   std::string summary;
-  std::string words;      ///< what stands after the options, as help shows it: "FILE", "[TEXT]…"; empty: nothing may
+  std::string words;  ///< what stands after the options, as help shows it: "FILE", "[TEXT]…"; empty: nothing may
   std::string wordsHelp;
   std::size_t fewestWords = 0;
   std::size_t mostWords = 0;
   std::vector<OptionSpec> options;
-  std::string example;    ///< a whole command line
+  std::string example;  ///< a whole command line
 };
 
 /// What was given, by option name.

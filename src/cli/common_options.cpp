@@ -17,9 +17,8 @@ Expected<std::string> cataloguePath(const Arguments& arguments) {
 }
 
 Expected<catalog::Catalogue> openCatalogue(const Arguments& arguments) {
-  return cataloguePath(arguments).map([](const std::string& path) {
-    return catalog::Catalogue::open(path, catalog::Access::readOnly);
-  });
+  return cataloguePath(arguments).map(
+      [](const std::string& path) { return catalog::Catalogue::open(path, catalog::Access::readOnly); });
 }
 
 Expected<DisplayUnits> displayUnits(const Arguments& arguments) {

@@ -4,8 +4,8 @@
 #include <cli/table_text.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
-#include <ostream>
 #include <workflow/date_engine.h>
+#include <ostream>
 
 namespace ohmkin::cli {
 namespace {
@@ -22,8 +22,9 @@ workflow::CastingRead castingRead(dating::CastingRole role, const std::string& t
 
 Expected<workflow::DateQuestion> question(const Arguments& given) {
   workflow::DateQuestion asked;
-  for (const auto& [option, role] : {std::pair{"--head", dating::CastingRole::head}, std::pair{"--block", dating::CastingRole::block},
-                                     std::pair{"--intake", dating::CastingRole::intake}, std::pair{"--housing", dating::CastingRole::housing}}) {
+  for (const auto& [option, role] :
+       {std::pair{"--head", dating::CastingRole::head}, std::pair{"--block", dating::CastingRole::block},
+        std::pair{"--intake", dating::CastingRole::intake}, std::pair{"--housing", dating::CastingRole::housing}}) {
     for (const std::string& text : given.all(option)) {
       asked.castings.push_back(castingRead(role, text));
       asked.castings.back().layout = given.one("--layout");
@@ -36,7 +37,8 @@ Expected<workflow::DateQuestion> question(const Arguments& given) {
   if (given.has("--year")) {
     const auto year = parseNumber(given.one("--year"), "--year");
     if (!year || *year < 1900 || *year > 2100)
-      return refuse("year-unreadable", "--year", "'" + given.one("--year") + "'", "a model year of four digits, for example 1968");
+      return refuse("year-unreadable", "--year", "'" + given.one("--year") + "'",
+                    "a model year of four digits, for example 1968");
     asked.year = ModelYear{static_cast<int>(*year)};
   }
   if (given.has("--built")) {
@@ -45,20 +47,24 @@ Expected<workflow::DateQuestion> question(const Arguments& given) {
     asked.built = *built;
   }
   if (asked.castings.empty() && asked.stamp.empty())
-    return refuse("nothing-to-date", "", "no code", "--head, --block, --intake, --housing or --stamp with the code as read");
+    return refuse("nothing-to-date", "", "no code",
+                  "--head, --block, --intake, --housing or --stamp with the code as read");
   return asked;
 }
 
 std::string codeText(const workflow::CodeRead& code) {
-  std::string text = fmt::format("{} '{}'{}\n", code.name, code.code, code.casting ? " on casting " + code.casting->id.text : "");
+  std::string text =
+      fmt::format("{} '{}'{}\n", code.name, code.code, code.casting ? " on casting " + code.casting->id.text : "");
   std::size_t shown = 0;
   for (const auto& meaning : code.meanings) {
     if (shown == kReadingsShown || (shown > 0 && meaning.probability < kWorthShowing)) break;
     ++shown;
-    text += fmt::format("  {:<20}{:>5.0f} %  {}{}\n", dating::plainReading(meaning.reading), 100 * meaning.probability, meaning.layout,
+    text += fmt::format("  {:<20}{:>5.0f} %  {}{}\n", dating::plainReading(meaning.reading), 100 * meaning.probability,
+                        meaning.layout,
                         meaning.assumed.empty() ? "" : fmt::format("; {}", fmt::join(meaning.assumed, ", ")));
   }
-  if (code.meanings.size() > shown) text += fmt::format("  {} more ways to read it, none of them likely here\n", code.meanings.size() - shown);
+  if (code.meanings.size() > shown)
+    text += fmt::format("  {} more ways to read it, none of them likely here\n", code.meanings.size() - shown);
   if (code.meanings.empty()) text += "  no date reads so\n";
   return text;
 }
@@ -76,7 +82,8 @@ std::string dateText(const workflow::DateAnswer& answer) {
 Json json(const dating::DayDistribution& days) {
   if (days.empty()) return {};
   Json decades = Json::array();
-  for (const auto& share : days.decades()) decades.push_back({{"decade", share.decade}, {"probability", share.probability}});
+  for (const auto& share : days.decades())
+    decades.push_back({{"decade", share.decade}, {"probability", share.probability}});
   return {{"most_probable", isoDate(days.mostProbable())},
           {"from_5_percent", isoDate(days.quantile(0.05))},
           {"to_95_percent", isoDate(days.quantile(0.95))},
@@ -89,20 +96,29 @@ std::string dateJson(const workflow::DateAnswer& answer) {
   for (const auto& code : answer.codes) {
     Json meanings = Json::array();
     for (const auto& meaning : code.meanings) {
-      meanings.push_back({{"from", isoDate(meaning.reading.from)}, {"until", isoDate(meaning.reading.until)}, {"probability", meaning.probability},
-                          {"layout", meaning.layout}, {"taken", meaning.reading.taken}, {"assumed", meaning.assumed}});
+      meanings.push_back({{"from", isoDate(meaning.reading.from)},
+                          {"until", isoDate(meaning.reading.until)},
+                          {"probability", meaning.probability},
+                          {"layout", meaning.layout},
+                          {"taken", meaning.reading.taken},
+                          {"assumed", meaning.assumed}});
     }
-    codes.push_back({{"name", code.name}, {"code", code.code}, {"casting", code.casting ? Json(code.casting->id.text) : Json()},
-                     {"meanings", std::move(meanings)}, {"findings", cli::json(code.findings)}});
+    codes.push_back({{"name", code.name},
+                     {"code", code.code},
+                     {"casting", code.casting ? Json(code.casting->id.text) : Json()},
+                     {"meanings", std::move(meanings)},
+                     {"findings", cli::json(code.findings)}});
   }
   out["codes"] = std::move(codes);
   out["assembly"] = json(answer.posterior.assembly);
   Json castings = Json::array();
-  for (const auto& casting : answer.posterior.castings) castings.push_back({{"cast", json(casting.days)}, {"fitted_at_assembly", casting.fittedAtAssembly}});
+  for (const auto& casting : answer.posterior.castings)
+    castings.push_back({{"cast", json(casting.days)}, {"fitted_at_assembly", casting.fittedAtAssembly}});
   out["castings"] = std::move(castings);
   out["first_engine"] = answer.posterior.firstEngine ? Json(*answer.posterior.firstEngine) : Json();
   out["engine"] = answer.engineWords;
-  out["conflict"] = answer.posterior.conflict ? Json{answer.posterior.conflict->one, answer.posterior.conflict->other} : Json();
+  out["conflict"] =
+      answer.posterior.conflict ? Json{answer.posterior.conflict->one, answer.posterior.conflict->other} : Json();
   out["findings"] = cli::json(answer.findings);
   return text(out);
 }
@@ -110,24 +126,26 @@ std::string dateJson(const workflow::DateAnswer& answer) {
 }  // namespace
 
 const CommandSpec& DateCommand::spec() const {
-  static const CommandSpec spec{"date",
-                                "Reads casting and stamp codes: when the engine was made, and whether it is the vehicle's first.",
-                                "",
-                                "",
-                                0,
-                                0,
-                                withCommonOptions({{"--head", "[NUMBER:]CODE", "date cast in a head, ? for what cannot be read; each head by itself", true},
-                                                   {"--block", "[NUMBER:]CODE", "date cast in the block", true},
-                                                   {"--intake", "[NUMBER:]CODE", "date cast in the intake", true},
-                                                   {"--housing", "[NUMBER:]CODE", "date cast in a housing", true},
-                                                   {"--layout", "LAYOUT", "how the castings' codes are written, where the casting does not say"},
-                                                   {"--stamp", "CODE", "assembly stamp"},
-                                                   {"--stamp-layout", "LAYOUT", "how the stamp is written"},
-                                                   {"--recut", "", "the stamp's pad has been cut again"},
-                                                   {"--vehicle", "LINE", "vehicle line"},
-                                                   {"--year", "N", "model year of the vehicle"},
-                                                   {"--built", "DATE", "build date of the vehicle, 1968-03-21"}}),
-                                "ohmkin date --catalog demo.ohmkin --head \"30418:H 22 1\" --year 1968"};
+  static const CommandSpec spec{
+      "date",
+      "Reads casting and stamp codes: when the engine was made, and whether it is the vehicle's first.",
+      "",
+      "",
+      0,
+      0,
+      withCommonOptions(
+          {{"--head", "[NUMBER:]CODE", "date cast in a head, ? for what cannot be read; each head by itself", true},
+           {"--block", "[NUMBER:]CODE", "date cast in the block", true},
+           {"--intake", "[NUMBER:]CODE", "date cast in the intake", true},
+           {"--housing", "[NUMBER:]CODE", "date cast in a housing", true},
+           {"--layout", "LAYOUT", "how the castings' codes are written, where the casting does not say"},
+           {"--stamp", "CODE", "assembly stamp"},
+           {"--stamp-layout", "LAYOUT", "how the stamp is written"},
+           {"--recut", "", "the stamp's pad has been cut again"},
+           {"--vehicle", "LINE", "vehicle line"},
+           {"--year", "N", "model year of the vehicle"},
+           {"--built", "DATE", "build date of the vehicle, 1968-03-21"}}),
+      "ohmkin date --catalog demo.ohmkin --head \"30418:H 22 1\" --year 1968"};
   return spec;
 }
 

@@ -3,20 +3,17 @@
 #include <embedded/ohmkin_seed_data.h>
 #include <exchange/package.h>
 #include <fmt/format.h>
-#include <ostream>
 #include <workflow/load_pack.h>
+#include <ostream>
 
 namespace ohmkin::cli {
 
 const CommandSpec& DemoCommand::spec() const {
-  static const CommandSpec spec{"demo",
-                                "Writes a demo catalogue: invented makes, senders and castings to try everything on.",
-                                "FILE",
-                                "the new catalogue; a file that exists is never replaced",
-                                1,
-                                1,
-                                {},
-                                "ohmkin demo demo.ohmkin"};
+  static const CommandSpec spec{
+      "demo", "Writes a demo catalogue: invented makes, senders and castings to try everything on.",
+      "FILE", "the new catalogue; a file that exists is never replaced",
+      1,      1,
+      {},     "ohmkin demo demo.ohmkin"};
   return spec;
 }
 

@@ -1,4 +1,3 @@
-#include <array>
 #include <cli/common_options.h>
 #include <cli/fit_command.h>
 #include <cli/json_values.h>
@@ -7,6 +6,7 @@
 #include <curve/model_text.h>
 #include <exchange/reading_file.h>
 #include <fmt/format.h>
+#include <array>
 #include <fstream>
 #include <ostream>
 #include <sstream>
@@ -18,12 +18,17 @@ struct NamedForm {
   std::string_view name;
   curve::Form form;
 };
-constexpr std::array<NamedForm, 8> kForms{{{"beta", curve::Form::beta}, {"steinhart-hart", curve::Form::steinhartHart3},
-                                           {"steinhart-hart-4", curve::Form::steinhartHart4}, {"exponential", curve::Form::exponential},
-                                           {"straight", curve::Form::straight}, {"quadratic", curve::Form::quadratic}, {"cubic", curve::Form::cubic},
+constexpr std::array<NamedForm, 8> kForms{{{"beta", curve::Form::beta},
+                                           {"steinhart-hart", curve::Form::steinhartHart3},
+                                           {"steinhart-hart-4", curve::Form::steinhartHart4},
+                                           {"exponential", curve::Form::exponential},
+                                           {"straight", curve::Form::straight},
+                                           {"quadratic", curve::Form::quadratic},
+                                           {"cubic", curve::Form::cubic},
                                            {"table", curve::Form::table}}};
 
-/// Meter accuracy as a part of reading and thermometer accuracy in kelvins, both ± limits: standard uncertainty by √3 (JCGM 100, 4.3.7).
+/// Meter accuracy as a part of reading and thermometer accuracy in kelvins, both ± limits: standard uncertainty by √3
+/// (JCGM 100, 4.3.7).
 struct Accuracy {
   double lnOhms = 0;
   double kelvin = 0;
@@ -34,7 +39,8 @@ Expected<Accuracy> accuracy(const Arguments& given) {
   const auto limit = [&](const char* option, double scale, double& into) -> Expected<void> {
     if (!given.has(option)) return {};
     const auto number = parseNumber(given.one(option), option);
-    if (!number || !(*number > 0) || *number > 50) return refuse("accuracy-unreadable", option, "'" + given.one(option) + "'", "a number above 0 and up to 50");
+    if (!number || !(*number > 0) || *number > 50)
+      return refuse("accuracy-unreadable", option, "'" + given.one(option) + "'", "a number above 0 and up to 50");
     into = *number * scale / std::sqrt(3.0);
     return {};
   };
@@ -43,7 +49,8 @@ Expected<Accuracy> accuracy(const Arguments& given) {
   return out;
 }
 
-Expected<std::vector<curve::Sample>> samples(const Arguments& given, const DisplayUnits& units, Streams streams, bool& complained) {
+Expected<std::vector<curve::Sample>> samples(const Arguments& given, const DisplayUnits& units, Streams streams,
+                                             bool& complained) {
   const auto known = accuracy(given);
   if (!known) return tl::make_unexpected(known.error());
   std::vector<curve::Sample> all;
@@ -64,7 +71,8 @@ Expected<std::vector<curve::Sample>> samples(const Arguments& given, const Displ
       return all;
     }
     for (const auto& reading : *readings)
-      all.push_back({reading.at, reading.ohms, reading.cooling ? curve::Direction::cooling : curve::Direction::heating, known->kelvin, known->lnOhms});
+      all.push_back({reading.at, reading.ohms, reading.cooling ? curve::Direction::cooling : curve::Direction::heating,
+                     known->kelvin, known->lnOhms});
   }
   return all;
 }
@@ -73,19 +81,26 @@ std::string fitText(const curve::Fit& fit, const std::vector<curve::Sample>& sam
   std::string text = fmt::format("{}: {}\n", curve::formName(fit.form), curve::coefficientText(fit.curve.model()));
   text += wrapped(fit.reason, 0, 0);
   const TemperatureSpan span = fit.curve.established();
-  text += fmt::format("Established from {} to {}; beyond that it does not answer.\n", print(span.low, units), print(span.high, units));
+  text += fmt::format("Established from {} to {}; beyond that it does not answer.\n", print(span.low, units),
+                      print(span.high, units));
   text += fmt::format("Scatter {:.2f} % of ohms, {} degrees of freedom{}.\n", 100 * fit.scatter, fit.freedom,
-                      !fit.stated ? "" : fit.consistent ? "; within the stated uncertainties" : "; more than the stated uncertainties explain, so the band is widened");
+                      !fit.stated      ? ""
+                      : fit.consistent ? "; within the stated uncertainties"
+                                       : "; more than the stated uncertainties explain, so the band is widened");
   if (fit.hysteresis)
-    text += fmt::format("Cooling less heating: {} ± {} (k = 2){}.\n", printDifference(fit.hysteresis->difference, units, 1),
-                        printAmount(2.0 * fit.hysteresis->uncertainty, units, 1), fit.hysteresis->significant ? ", a real lag" : ", not told from none");
-  for (const auto& outlier : fit.outliers) text += wrapped(fmt::format("! Reading {}: {}", outlier.index + 1, outlier.reason), 2, 0);
+    text +=
+        fmt::format("Cooling less heating: {} ± {} (k = 2){}.\n", printDifference(fit.hysteresis->difference, units, 1),
+                    printAmount(2.0 * fit.hysteresis->uncertainty, units, 1),
+                    fit.hysteresis->significant ? ", a real lag" : ", not told from none");
+  for (const auto& outlier : fit.outliers)
+    text += wrapped(fmt::format("! Reading {}: {}", outlier.index + 1, outlier.reason), 2, 0);
   text += "\n      true       read      curve   residual   95 % band\n";
   for (std::size_t i = 0; i < samples.size(); ++i) {
     const auto at = fit.curve.resistance(samples[i].at);
     const auto band = fit.band(samples[i].at);
-    text += fmt::format("{:>10} {:>10} {:>10} {:>10}   {}\n", print(samples[i].at, units, 1), print(samples[i].ohms), at ? print(*at) : "outside",
-                        printDifference(fit.residuals[i], units, 2), band ? fmt::format("{} … {}", print(band->low), print(band->high)) : "");
+    text += fmt::format("{:>10} {:>10} {:>10} {:>10}   {}\n", print(samples[i].at, units, 1), print(samples[i].ohms),
+                        at ? print(*at) : "outside", printDifference(fit.residuals[i], units, 2),
+                        band ? fmt::format("{} … {}", print(band->low), print(band->high)) : "");
   }
   return text;
 }
@@ -103,17 +118,25 @@ std::string fitJson(const curve::Fit& fit, const std::vector<curve::Sample>& sam
   out["reason"] = fit.reason;
   out["hysteresis_k"] = fit.hysteresis ? Json(inKelvin(fit.hysteresis->difference)) : Json();
   Json outliers = Json::array();
-  for (const auto& outlier : fit.outliers) outliers.push_back({{"reading", outlier.index}, {"residual_k", inKelvin(outlier.residual)}, {"reason", outlier.reason}});
+  for (const auto& outlier : fit.outliers)
+    outliers.push_back(
+        {{"reading", outlier.index}, {"residual_k", inKelvin(outlier.residual)}, {"reason", outlier.reason}});
   out["outliers"] = std::move(outliers);
   Json candidates = Json::array();
   for (const auto& candidate : fit.candidates)
-    candidates.push_back({{"form", curve::formName(candidate.form)}, {"aicc", candidate.aicc ? Json(*candidate.aicc) : Json()}, {"scatter_ln", candidate.scatter}, {"refusal", candidate.refusal}});
+    candidates.push_back({{"form", curve::formName(candidate.form)},
+                          {"aicc", candidate.aicc ? Json(*candidate.aicc) : Json()},
+                          {"scatter_ln", candidate.scatter},
+                          {"refusal", candidate.refusal}});
   out["candidates"] = std::move(candidates);
   Json rows = Json::array();
   for (std::size_t i = 0; i < samples.size(); ++i) {
     const auto band = fit.band(samples[i].at);
-    rows.push_back({{"true_c", inCelsius(samples[i].at)}, {"ohm", inOhms(samples[i].ohms)}, {"residual_k", inKelvin(fit.residuals[i])},
-                    {"band_low_ohm", band ? Json(inOhms(band->low)) : Json()}, {"band_high_ohm", band ? Json(inOhms(band->high)) : Json()}});
+    rows.push_back({{"true_c", inCelsius(samples[i].at)},
+                    {"ohm", inOhms(samples[i].ohms)},
+                    {"residual_k", inKelvin(fit.residuals[i])},
+                    {"band_low_ohm", band ? Json(inOhms(band->low)) : Json()},
+                    {"band_high_ohm", band ? Json(inOhms(band->high)) : Json()}});
   }
   out["readings"] = std::move(rows);
   return text(out);
@@ -122,17 +145,20 @@ std::string fitJson(const curve::Fit& fit, const std::vector<curve::Sample>& sam
 }  // namespace
 
 const CommandSpec& FitCommand::spec() const {
-  static const CommandSpec spec{"fit",
-                                "A curve through measured readings: how well it is known, what does not belong, and why this model.",
-                                "[T=R]…",
-                                "readings, temperature and ohms: 20C=480 95C=51",
-                                0,
-                                4096,
-                                withCommonOptions({{"--file", "FILE", "readings as CSV: temperature_c, ohms and, if there, direction", true},
-                                                   {"--form", "FORM", "beta, steinhart-hart, steinhart-hart-4, exponential, straight, quadratic, cubic or table; otherwise chosen"},
-                                                   {"--meter", "PERCENT", "accuracy of the meter, ± percent of reading"},
-                                                   {"--bath", "KELVIN", "accuracy of the thermometer in the bath, ± kelvins"}}),
-                                "ohmkin fit 20C=480 40C=230 60C=120 80C=69 95C=47"};
+  static const CommandSpec spec{
+      "fit",
+      "A curve through measured readings: how well it is known, what does not belong, and why this model.",
+      "[T=R]…",
+      "readings, temperature and ohms: 20C=480 95C=51",
+      0,
+      4096,
+      withCommonOptions({{"--file", "FILE", "readings as CSV: temperature_c, ohms and, if there, direction", true},
+                         {"--form", "FORM",
+                          "beta, steinhart-hart, steinhart-hart-4, exponential, straight, quadratic, cubic or table; "
+                          "otherwise chosen"},
+                         {"--meter", "PERCENT", "accuracy of the meter, ± percent of reading"},
+                         {"--bath", "KELVIN", "accuracy of the thermometer in the bath, ± kelvins"}}),
+      "ohmkin fit 20C=480 40C=230 60C=120 80C=69 95C=47"};
   return spec;
 }
 
@@ -144,7 +170,9 @@ Expected<Exit> FitCommand::run(const Arguments& arguments, Streams streams) cons
     for (const NamedForm& named : kForms) {
       if (named.name == arguments.one("--form")) options.form = named.form;
     }
-    if (!options.form) return refuse("form-unknown", "--form", "'" + arguments.one("--form") + "'", "a form that ohmkin fit --help lists");
+    if (!options.form)
+      return refuse("form-unknown", "--form", "'" + arguments.one("--form") + "'",
+                    "a form that ohmkin fit --help lists");
   }
   bool complained = false;
   const auto readings = samples(arguments, *units, streams, complained);

@@ -1,6 +1,6 @@
-#include <algorithm>
 #include <cli/program.h>
 #include <fmt/format.h>
+#include <algorithm>
 
 namespace ohmkin::cli {
 namespace {
@@ -15,8 +15,8 @@ std::string line(const std::string& left, const std::string& right) {
 }  // namespace
 
 std::string helpText(const CommandSpec& spec) {
-  std::string text = fmt::format("{}\n\nUsage: ohmkin {}{}{}\n", spec.summary, spec.name, spec.options.empty() ? "" : " [OPTION]…",
-                                 spec.words.empty() ? "" : " " + spec.words);
+  std::string text = fmt::format("{}\n\nUsage: ohmkin {}{}{}\n", spec.summary, spec.name,
+                                 spec.options.empty() ? "" : " [OPTION]…", spec.words.empty() ? "" : " " + spec.words);
   if (!spec.words.empty()) text += "\n" + line(spec.words, spec.wordsHelp);
   if (!spec.options.empty()) text += "\nOptions:\n";
   for (const OptionSpec& option : spec.options) {
@@ -31,7 +31,8 @@ std::string helpText(const CommandSpec& spec) {
 
 std::string helpText(const Commands& commands) {
   std::string text =
-      "Ohmkin tells which temperature sender joins this dash gauge to that engine, and by how much the needle lies when none does.\n\n"
+      "Ohmkin tells which temperature sender joins this dash gauge to that engine, and by how much the needle lies "
+      "when none does.\n\n"
       "Usage: ohmkin COMMAND [OPTION]…\n\nCommands:\n";
   for (const auto& command : commands) text += line(command->spec().name, command->spec().summary);
   text += "\nohmkin COMMAND --help shows a command's options and an example. The window is ohmkin-window.\n";

@@ -1,12 +1,13 @@
 #pragma once
 #include <finding/finding.h>
-#include <nlohmann/json.hpp>
 #include <pairing/trim_proposal.h>
+#include <nlohmann/json.hpp>
 #include <string>
 #include <string_view>
 #include <vector>
 
-/// The shared vocabulary of --json: keys are stable, temperatures in °C end in _c, differences in _k, resistances in _ohm.
+/// The shared vocabulary of --json: keys are stable, temperatures in °C end in _c, differences in _k, resistances in
+/// _ohm.
 namespace ohmkin::cli {
 
 using Json = nlohmann::ordered_json;

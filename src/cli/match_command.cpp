@@ -2,9 +2,9 @@
 #include <cli/match_command.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
-#include <ostream>
 #include <workflow/match.h>
 #include <workflow/question_text.h>
+#include <ostream>
 
 namespace ohmkin::cli {
 namespace {
@@ -12,12 +12,14 @@ namespace {
 Expected<ModelYear> modelYear(const std::string& text) {
   const auto number = parseNumber(text, "--year");
   if (!number || *number != static_cast<int>(*number) || *number < 1900 || *number > 2100)
-    return refuse("year-unreadable", "--year", fmt::format("'{}'", text), "a model year of four digits, for example 1968");
+    return refuse("year-unreadable", "--year", fmt::format("'{}'", text),
+                  "a model year of four digits, for example 1968");
   return ModelYear{static_cast<int>(*number)};
 }
 
 /// What the options say goes over what the words were understood to say.
-Expected<workflow::Question> question(const Arguments& given, const DisplayUnits& units, const catalog::Catalogue& catalogue, Streams streams) {
+Expected<workflow::Question> question(const Arguments& given, const DisplayUnits& units,
+                                      const catalog::Catalogue& catalogue, Streams streams) {
   workflow::Question asked;
   if (!given.words.empty()) {
     const std::string text = fmt::format("{}", fmt::join(given.words, " "));
@@ -25,7 +27,8 @@ Expected<workflow::Question> question(const Arguments& given, const DisplayUnits
     asked = reading.question;
     for (const workflow::TextPiece& piece : reading.pieces) {
       if (piece.field.empty())
-        streams.err << fmt::format("ohmkin: '{}' was not understood and is left out\n", text.substr(piece.from, piece.length));
+        streams.err << fmt::format("ohmkin: '{}' was not understood and is left out\n",
+                                   text.substr(piece.from, piece.length));
     }
   }
   const auto take = [&](std::string_view option, std::string& field) {
@@ -50,10 +53,12 @@ Expected<workflow::Question> question(const Arguments& given, const DisplayUnits
   if (given.has("--serial")) {
     const auto serial = parseNumber(given.one("--serial"), "--serial");
     if (!serial || *serial != static_cast<int>(*serial) || *serial < 0)
-      return refuse("serial-unreadable", "--serial", fmt::format("'{}'", given.one("--serial")), "the serial's number part, digits only");
+      return refuse("serial-unreadable", "--serial", fmt::format("'{}'", given.one("--serial")),
+                    "the serial's number part, digits only");
     asked.serial = static_cast<int>(*serial);
   }
-  for (const auto& [option, field] : {std::pair{"--built", &asked.built}, std::pair{"--engine-built", &asked.engineBuilt}}) {
+  for (const auto& [option, field] :
+       {std::pair{"--built", &asked.built}, std::pair{"--engine-built", &asked.engineBuilt}}) {
     if (!given.has(option)) continue;
     const auto day = parseDate(given.one(option), option);
     if (!day) return tl::make_unexpected(day.error());

@@ -8,27 +8,40 @@ using cli::json;
 
 std::string_view name(workflow::Basis basis) {
   switch (basis) {
-    case workflow::Basis::seen: return "seen";
-    case workflow::Basis::known: return "known";
-    case workflow::Basis::inferred: return "inferred";
-    case workflow::Basis::conflict: return "conflict";
-    case workflow::Basis::notSeen: return "not-seen";
+    case workflow::Basis::seen:
+      return "seen";
+    case workflow::Basis::known:
+      return "known";
+    case workflow::Basis::inferred:
+      return "inferred";
+    case workflow::Basis::conflict:
+      return "conflict";
+    case workflow::Basis::notSeen:
+      return "not-seen";
   }
   return "";
 }
 
 std::string_view name(workflow::JointState state) {
   switch (state) {
-    case workflow::JointState::fits: return "fits";
-    case workflow::JointState::withPart: return "with-part";
-    case workflow::JointState::cut: return "cut";
-    case workflow::JointState::look: return "look";
+    case workflow::JointState::fits:
+      return "fits";
+    case workflow::JointState::withPart:
+      return "with-part";
+    case workflow::JointState::cut:
+      return "cut";
+    case workflow::JointState::look:
+      return "look";
   }
   return "";
 }
 
 Json json(const workflow::Link& link) {
-  return {{"title", link.title}, {"headline", link.headline}, {"detail", link.detail}, {"basis", name(link.basis)}, {"basis_text", link.basisText}};
+  return {{"title", link.title},
+          {"headline", link.headline},
+          {"detail", link.detail},
+          {"basis", name(link.basis)},
+          {"basis_text", link.basisText}};
 }
 
 Json json(const workflow::Joint& joint) {
@@ -36,21 +49,25 @@ Json json(const workflow::Joint& joint) {
 }
 
 Json json(const workflow::Candidate& candidate) {
-  Json out{{"part", candidate.part},
-           {"name", candidate.name},
-           {"kind", candidate.kind},
-           {"family", candidate.family},
-           {"lot", candidate.lot},
-           {"thread", candidate.thread},
-           {"terminal", candidate.terminal},
-           {"rank", pairing::rankName(candidate.rank)},
-           {"recommended", candidate.recommended()},
-           {"sentence", candidate.sentence},
-           {"parts_needed", candidate.partsNeeded},
-           {"replaced_by", candidate.replacedBy},
-           {"fitted_now", !candidate.fittedNow ? "no" : candidate.fittedNowSaid ? "said" : "likely"},
-           {"joints", {{"electrical", json(candidate.electrical)}, {"plug", json(candidate.plug)}, {"screw", json(candidate.screw)}}},
-           {"findings", json(candidate.findings)}};
+  Json out{
+      {"part", candidate.part},
+      {"name", candidate.name},
+      {"kind", candidate.kind},
+      {"family", candidate.family},
+      {"lot", candidate.lot},
+      {"thread", candidate.thread},
+      {"terminal", candidate.terminal},
+      {"rank", pairing::rankName(candidate.rank)},
+      {"recommended", candidate.recommended()},
+      {"sentence", candidate.sentence},
+      {"parts_needed", candidate.partsNeeded},
+      {"replaced_by", candidate.replacedBy},
+      {"fitted_now", !candidate.fittedNow      ? "no"
+                     : candidate.fittedNowSaid ? "said"
+                                               : "likely"},
+      {"joints",
+       {{"electrical", json(candidate.electrical)}, {"plug", json(candidate.plug)}, {"screw", json(candidate.screw)}}},
+      {"findings", json(candidate.findings)}};
   Json shelf = Json::array();
   for (const auto& bin : candidate.shelf) shelf.push_back({{"bin", bin.bin}, {"quantity", bin.quantity}});
   out["shelf"] = std::move(shelf);
@@ -64,7 +81,11 @@ Json json(const workflow::Branch& branch) {
            {"weight", branch.weight},
            {"gauge", branch.gaugeName},
            {"family", branch.familyName},
-           {"chain", {{"gauge", json(branch.gaugeLink)}, {"lead", json(branch.leadLink)}, {"port", json(branch.portLink)}, {"engine", json(branch.engineLink)}}},
+           {"chain",
+            {{"gauge", json(branch.gaugeLink)},
+             {"lead", json(branch.leadLink)},
+             {"port", json(branch.portLink)},
+             {"engine", json(branch.engineLink)}}},
            {"era", json(branch.era)},
            {"considered", branch.considered},
            {"findings", json(branch.findings)}};
@@ -86,7 +107,11 @@ std::string matchJson(const workflow::Answer& answer) {
   Json branches = Json::array();
   for (const auto& branch : answer.branches) branches.push_back(json(branch));
   out["branches"] = std::move(branches);
-  out["look"] = answer.look ? Json{{"what", answer.look->what}, {"because", answer.look->because}, {"field", answer.look->field}, {"gain_bits", answer.look->gain}} : Json();
+  out["look"] = answer.look ? Json{{"what", answer.look->what},
+                                   {"because", answer.look->because},
+                                   {"field", answer.look->field},
+                                   {"gain_bits", answer.look->gain}}
+                            : Json();
   out["findings"] = json(answer.findings);
   out["cautions"] = answer.cautions;
   return text(out);

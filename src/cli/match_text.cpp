@@ -11,10 +11,14 @@ constexpr std::size_t kShown = 6;  // beyond that --json or the window
 /// A shape for each joint, said in words as well: solid, ring, cut, dots.
 std::string_view shape(workflow::JointState state) {
   switch (state) {
-    case workflow::JointState::fits: return "──●──";
-    case workflow::JointState::withPart: return "──○──";
-    case workflow::JointState::cut: return "─╱ ╱─";
-    case workflow::JointState::look: return "·····";
+    case workflow::JointState::fits:
+      return "──●──";
+    case workflow::JointState::withPart:
+      return "──○──";
+    case workflow::JointState::cut:
+      return "─╱ ╱─";
+    case workflow::JointState::look:
+      return "·····";
   }
   return "";
 }
@@ -26,7 +30,9 @@ std::string linkLine(const workflow::Link& link) {
   return line + "\n";
 }
 
-std::string jointLine(const workflow::Joint& joint) { return fmt::format("    {}  {}\n", shape(joint.state), joint.words); }
+std::string jointLine(const workflow::Joint& joint) {
+  return fmt::format("    {}  {}\n", shape(joint.state), joint.words);
+}
 
 std::string mark(const workflow::Candidate& candidate) {
   if (candidate.rank == pairing::Rank::refused) return "//";
@@ -70,7 +76,8 @@ std::string branchText(const workflow::Branch& branch, const DisplayUnits& units
     if (shown == kShown) break;
     text += candidateText(candidate, units, ++shown);
   }
-  if (branch.ranked.size() > shown) text += fmt::format("    and {} more, further down the order (--json lists them)\n", branch.ranked.size() - shown);
+  if (branch.ranked.size() > shown)
+    text += fmt::format("    and {} more, further down the order (--json lists them)\n", branch.ranked.size() - shown);
   if (best->errors) {
     text += fmt::format("\nWhat the needle shows with {}: {}\n", best->part, hotWarningText(best->errors->hot, units));
     text += errorTableText(*best->errors, units, 7);
@@ -85,10 +92,13 @@ std::string matchText(const workflow::Answer& answer, const DisplayUnits& units)
   std::vector<std::string> chips;
   for (const workflow::Chip& chip : answer.chips) chips.push_back(chip.text);
   if (!chips.empty()) text += wrapped(fmt::format("{}", fmt::join(chips, " · ")), 0, 0);
-  for (std::size_t i = 0; i < answer.branches.size(); ++i) text += branchText(answer.branches[i], units, i + 1, answer.branches.size());
+  for (std::size_t i = 0; i < answer.branches.size(); ++i)
+    text += branchText(answer.branches[i], units, i + 1, answer.branches.size());
   if (!answer.findings.empty()) text += "\n";
   for (const Finding& finding : answer.findings) text += findingText(finding);
-  if (answer.look) text += "\n" + wrapped(fmt::format("One look would settle it: {} {}", answer.look->what, answer.look->because), 2, 0);
+  if (answer.look)
+    text +=
+        "\n" + wrapped(fmt::format("One look would settle it: {} {}", answer.look->what, answer.look->because), 2, 0);
   text += "\n";
   for (const std::string& caution : answer.cautions) text += wrapped(caution, 0, 0);
   return text;

@@ -15,13 +15,15 @@ Expected<void> readConditions(const Arguments& arguments, const DisplayUnits& un
   if (arguments.has("--supply")) {
     const auto supply = parseNumber(arguments.one("--supply"), "--supply");
     if (!supply || !(*supply > 0) || *supply > 32)
-      return refuse("supply-out-of-range", "--supply", "'" + arguments.one("--supply") + "'", "volts above 0 and up to 32, for example 13.5");
+      return refuse("supply-out-of-range", "--supply", "'" + arguments.one("--supply") + "'",
+                    "volts above 0 and up to 32, for example 13.5");
     conditions.supply = volts(*supply);
   }
   if (arguments.has("--ground-rise")) {
     const auto percent = parseNumber(arguments.one("--ground-rise"), "--ground-rise");
     if (!percent || *percent < 0 || *percent > 50)
-      return refuse("ground-rise-out-of-range", "--ground-rise", "'" + arguments.one("--ground-rise") + "'", "percent of the feed, 0 to 50");
+      return refuse("ground-rise-out-of-range", "--ground-rise", "'" + arguments.one("--ground-rise") + "'",
+                    "percent of the feed, 0 to 50");
     conditions.groundRise = *percent / 100;
   }
   conditions.regulatorWorks = !arguments.has("--regulator-fails");
@@ -54,13 +56,14 @@ Expected<workflow::PairQuestion> pairQuestion(const Arguments& arguments, const 
     if (!band) return tl::make_unexpected(band.error());
     question.band = *band;
   }
-  if (const auto read = readConditions(arguments, units, question.conditions); !read) return tl::make_unexpected(read.error());
+  if (const auto read = readConditions(arguments, units, question.conditions); !read)
+    return tl::make_unexpected(read.error());
   return question;
 }
 
 std::string pairText(const workflow::PairAnswer& answer, const DisplayUnits& units) {
-  std::string text = fmt::format("Gauge   {} (built for {})\nSender  {} ({})\n\n", answer.gaugeName, answer.gaugeFamily, answer.senderName,
-                                 answer.senderFamily);
+  std::string text = fmt::format("Gauge   {} (built for {})\nSender  {} ({})\n\n", answer.gaugeName, answer.gaugeFamily,
+                                 answer.senderName, answer.senderFamily);
   text += wrapped(answer.verdict.sentence, 0, 0);
   if (!answer.unanswered.empty()) text += wrapped("! " + answer.unanswered, 2, 0);
   text += wrapped("At the hot mark: " + hotWarningText(answer.errors.hot, units) + ".", 0, 0);

@@ -4,8 +4,8 @@
 #include <cli/pair_command.h>
 #include <cli/table_text.h>
 #include <fmt/format.h>
-#include <ostream>
 #include <pairing/monte_carlo.h>
+#include <ostream>
 
 namespace ohmkin::cli {
 namespace {
@@ -21,7 +21,10 @@ Json json(const pairing::Sampled& sampled) {
                     {"first_order_standard_k", inKelvin(row.firstOrder)},
                     {"linear", row.linear}});
   }
-  return {{"draws", sampled.draws.count}, {"seed", sampled.draws.seed}, {"comparison", sampled.comparison}, {"rows", std::move(rows)}};
+  return {{"draws", sampled.draws.count},
+          {"seed", sampled.draws.seed},
+          {"comparison", sampled.comparison},
+          {"rows", std::move(rows)}};
 }
 
 std::string pairJson(const workflow::PairAnswer& answer, const std::optional<pairing::Sampled>& sampled) {
@@ -39,14 +42,16 @@ std::string pairJson(const workflow::PairAnswer& answer, const std::optional<pai
 }  // namespace
 
 const CommandSpec& PairCommand::spec() const {
-  static const CommandSpec spec{"pair",
-                                "What the needle shows against what is true, for one gauge and one sender.",
-                                "",
-                                "",
-                                0,
-                                0,
-                                withPairOptions({{"--monte-carlo", "DRAWS", "propagate distributions as well (JCGM 101), and say where the two disagree"}}),
-                                "ohmkin pair --catalog demo.ohmkin --gauge A --sender C"};
+  static const CommandSpec spec{
+      "pair",
+      "What the needle shows against what is true, for one gauge and one sender.",
+      "",
+      "",
+      0,
+      0,
+      withPairOptions(
+          {{"--monte-carlo", "DRAWS", "propagate distributions as well (JCGM 101), and say where the two disagree"}}),
+      "ohmkin pair --catalog demo.ohmkin --gauge A --sender C"};
   return spec;
 }
 
@@ -59,7 +64,8 @@ Expected<Exit> PairCommand::run(const Arguments& arguments, Streams streams) con
   if (arguments.has("--monte-carlo")) {
     const auto count = parseNumber(arguments.one("--monte-carlo"), "--monte-carlo");
     if (!count || *count < 1000 || *count > 10'000'000)
-      return refuse("draws-out-of-range", "--monte-carlo", "'" + arguments.one("--monte-carlo") + "'", "a number of draws from 1000 to 10000000");
+      return refuse("draws-out-of-range", "--monte-carlo", "'" + arguments.one("--monte-carlo") + "'",
+                    "a number of draws from 1000 to 10000000");
     draws.count = static_cast<std::size_t>(*count);
   }
   const auto catalogue = openCatalogue(arguments);

@@ -1,7 +1,7 @@
-#include <CLI/CLI.hpp>
 #include <cli/program.h>
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
+#include <CLI/CLI.hpp>
 
 namespace ohmkin::cli {
 namespace {
@@ -13,7 +13,8 @@ Refusal unknownOption(const CommandSpec& spec, const std::string& given) {
   for (const OptionSpec& option : spec.options) known.push_back(option.name);
   const auto near = nearMisses(name, known, 1);
   return {"option-unknown", name, "no such option",
-          near.empty() ? fmt::format("an option listed by ohmkin {} --help", spec.name) : fmt::format("perhaps {}", near.front())};
+          near.empty() ? fmt::format("an option listed by ohmkin {} --help", spec.name)
+                       : fmt::format("perhaps {}", near.front())};
 }
 
 bool looksLikeOption(const std::string& text) { return text.size() > 2 && text.starts_with("--"); }
@@ -29,7 +30,10 @@ Expected<Arguments> parseArguments(const CommandSpec& spec, std::vector<std::str
   std::map<std::string, bool> switched;
   for (const OptionSpec& option : spec.options) {
     if (option.value.empty()) app.add_flag(option.name, switched[option.name]);
-    else app.add_option(option.name, given[option.name])->allow_extra_args(false)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+    else
+      app.add_option(option.name, given[option.name])
+          ->allow_extra_args(false)
+          ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
   }
   std::reverse(arguments.begin(), arguments.end());  // CLI11 takes them from the back
   try {
@@ -37,7 +41,8 @@ Expected<Arguments> parseArguments(const CommandSpec& spec, std::vector<std::str
   } catch (const CLI::ArgumentMismatch& error) {
     for (const OptionSpec& option : spec.options) {
       if (std::string(error.what()).starts_with(option.name))
-        return refuse("option-without-value", option.name, "nothing after it", fmt::format("{}: {}", option.value, option.help));
+        return refuse("option-without-value", option.name, "nothing after it",
+                      fmt::format("{}: {}", option.value, option.help));
     }
     return refuse("arguments-unreadable", "", error.what(), "");
   } catch (const CLI::ParseError& error) {
@@ -65,7 +70,8 @@ Expected<Arguments> parseArguments(const CommandSpec& spec, std::vector<std::str
                   spec.mostWords == 0 ? fmt::format("only options, as ohmkin {} --help lists them", spec.name)
                                       : fmt::format("at most {} after {}", spec.words, spec.name));
   if (result.words.size() < spec.fewestWords)
-    return refuse("word-missing", fmt::format("ohmkin {}", spec.name), "nothing", fmt::format("{}: {}", spec.words, spec.wordsHelp));
+    return refuse("word-missing", fmt::format("ohmkin {}", spec.name), "nothing",
+                  fmt::format("{}: {}", spec.words, spec.wordsHelp));
   return result;
 }
 

@@ -1,9 +1,9 @@
-#include <algorithm>
 #include <catalog/catalogue.h>
 #include <cli/program.h>
 #include <fmt/format.h>
-#include <ostream>
 #include <quantity/near_miss.h>
+#include <algorithm>
+#include <ostream>
 
 #ifndef OHMKIN_VERSION
 #error "the build names the version once, in CMakeLists.txt"

@@ -5,7 +5,8 @@
 
 namespace ohmkin::cli {
 
-/// The whole terminal program but for main: parses, runs, renders what went wrong. `arguments` without the program's name.
+/// The whole terminal program but for main: parses, runs, renders what went wrong. `arguments` without the program's
+/// name.
 int runProgram(const std::vector<std::string>& arguments, const Commands& commands, Streams streams);
 
 /// One command's arguments by its definitions. Unknown options name the nearest known one.

@@ -1,12 +1,13 @@
-#include <algorithm>
 #include <cli/table_text.h>
 #include <fmt/format.h>
+#include <algorithm>
 
 namespace ohmkin::cli {
 namespace {
 
 std::size_t columnsOf(std::string_view text) {
-  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+  return static_cast<std::size_t>(
+      std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
 }
 
 std::string rightAligned(const std::string& text, std::size_t width) {
@@ -16,9 +17,12 @@ std::string rightAligned(const std::string& text, std::size_t width) {
 
 std::string shown(const gauge::Reading& reading, const DisplayUnits& units) {
   switch (reading.where) {
-    case gauge::Where::belowTheMarks: return "below marks";
-    case gauge::Where::pastTheMarks: return "past marks";
-    case gauge::Where::onTheMarks: break;
+    case gauge::Where::belowTheMarks:
+      return "below marks";
+    case gauge::Where::pastTheMarks:
+      return "past marks";
+    case gauge::Where::onTheMarks:
+      break;
   }
   return print(reading.shown, units);
 }
@@ -51,8 +55,10 @@ std::string errorTableText(const pairing::ErrorTable& table, const DisplayUnits&
   const std::size_t rows = std::min(mostRows, table.rows.size());
   for (std::size_t i = 0; i < rows; ++i) {
     const auto& row = table.rows[rows > 1 ? i * last / (rows - 1) : 0];
-    out += fmt::format("{}{}{}{}{}\n", rightAligned(print(row.trueTemperature, units), 10), rightAligned(shown(row.indicated, units), 13),
-                       rightAligned(printDifference(row.error, units, 1), 11), rightAligned(printAmount(row.uncertainty.total(), units, 1), 12),
+    out += fmt::format("{}{}{}{}{}\n", rightAligned(print(row.trueTemperature, units), 10),
+                       rightAligned(shown(row.indicated, units), 13),
+                       rightAligned(printDifference(row.error, units, 1), 11),
+                       rightAligned(printAmount(row.uncertainty.total(), units, 1), 12),
                        row.extrapolated || row.indicated.extrapolated ? "   continued beyond the curve" : "");
   }
   return out;
@@ -63,7 +69,9 @@ std::string hotWarningText(const pairing::HotWarning& hot, const DisplayUnits& u
     const double late = inKelvin(reaches->late);
     const std::string amount = printAmount(reaches->late, units, 1);
     return fmt::format("the needle reaches the hot mark at {}, {} (± {})", print(reaches->at, units),
-                       late > 0.05 ? amount + " late" : late < -0.05 ? amount + " early" : "on time",
+                       late > 0.05    ? amount + " late"
+                       : late < -0.05 ? amount + " early"
+                                      : "on time",
                        printAmount(reaches->uncertainty.mismatch, units, 1));
   }
   if (const auto* never = std::get_if<pairing::NeverReaches>(&hot))

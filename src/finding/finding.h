@@ -11,9 +11,10 @@ enum class Severity {
   refusal   ///< not recommended; the sentence says why
 };
 
-/// A verdict is data: whoever shows it only renders it. The same finding appears at the terminal, on screen and in print.
+/// A verdict is data: whoever shows it only renders it. The same finding appears at the terminal, on screen and in
+/// print.
 struct Finding {
-  std::string code;      ///< stable, kebab-case, never translated: "thread-needs-bushing"
+  std::string code;  ///< stable, kebab-case, never translated: "thread-needs-bushing"
   Severity severity = Severity::note;
   std::string sentence;  ///< one plain sentence for a person at a counter
   std::string evidence;  ///< what it rests on: "casting 30418, port at the front of the head"

@@ -1,7 +1,7 @@
-#include <array>
-#include <charconv>
 #include <fmt/format.h>
 #include <quantity/date.h>
+#include <array>
+#include <charconv>
 
 namespace ohmkin {
 namespace {
@@ -26,7 +26,8 @@ Expected<Date> parseDate(std::string_view text, std::string_view where) {
   const auto bad = [&](std::string expected) {
     return refuse("date-unreadable", std::string(where), fmt::format("'{}'", text), std::move(expected));
   };
-  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return bad("a date written year-month-day, for example 1971-08-22");
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-')
+    return bad("a date written year-month-day, for example 1971-08-22");
   const auto year = digits(text.substr(0, 4));
   const auto month = digits(text.substr(5, 2));
   const auto day = digits(text.substr(8, 2));

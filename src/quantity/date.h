@@ -1,6 +1,6 @@
 #pragma once
-#include <chrono>
 #include <finding/refusal.h>
+#include <chrono>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -10,7 +10,8 @@ namespace ohmkin {
 /// A calendar day, proleptic Gregorian. Arithmetic in whole days.
 using Date = std::chrono::sys_days;
 
-/// Days from `from` up to, but not including, `until`; either end may be open. Half-open, so that spans meet without overlap.
+/// Days from `from` up to, but not including, `until`; either end may be open. Half-open, so that spans meet without
+/// overlap.
 struct DateSpan {
   std::optional<Date> from;
   std::optional<Date> until;

@@ -1,5 +1,5 @@
-#include <algorithm>
 #include <quantity/near_miss.h>
+#include <algorithm>
 #include <utility>
 
 namespace ohmkin {
@@ -40,7 +40,8 @@ std::vector<std::string> nearMisses(std::string_view word, const std::vector<std
   for (const std::string& name : names) {
     const std::string candidate = folded(name).substr(0, 120);
     const std::size_t distance = candidate.starts_with(wanted) ? 0 : edits(wanted, candidate);
-    if (distance <= std::max<std::size_t>(1, std::max(wanted.size(), candidate.size()) / kLettersAnEdit)) close.emplace_back(distance, name);
+    if (distance <= std::max<std::size_t>(1, std::max(wanted.size(), candidate.size()) / kLettersAnEdit))
+      close.emplace_back(distance, name);
   }
   std::stable_sort(close.begin(), close.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
   std::vector<std::string> out;
@@ -52,7 +53,8 @@ std::vector<std::string> nearMisses(std::string_view word, const std::vector<std
 
 std::string perhaps(const std::vector<std::string>& names) {
   std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i) text += (i == 0 ? ", perhaps " : i + 1 == names.size() ? " or " : ", ") + names[i];
+  for (std::size_t i = 0; i < names.size(); ++i)
+    text += (i == 0 ? ", perhaps " : i + 1 == names.size() ? " or " : ", ") + names[i];
   return text;
 }
 

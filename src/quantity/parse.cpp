@@ -1,17 +1,17 @@
+#include <fmt/format.h>
+#include <quantity/parse.h>
 #include <array>
 #include <charconv>
 #include <cmath>
-#include <fmt/format.h>
 #include <optional>
-#include <quantity/parse.h>
 #include <string>
 
 namespace ohmkin {
 namespace {
 
-constexpr double kNewtonMetresPerPoundFoot = 1.3558179483314004;   // NIST SP 811 B.8
-constexpr double kNewtonMetresPerPoundInch = 0.1129848290276167;   // NIST SP 811 B.8
-constexpr double kHottestReadable = 1000.0;                        // °C; beyond any coolant, oil or exhaust sender
+constexpr double kNewtonMetresPerPoundFoot = 1.3558179483314004;  // NIST SP 811 B.8
+constexpr double kNewtonMetresPerPoundInch = 0.1129848290276167;  // NIST SP 811 B.8
+constexpr double kHottestReadable = 1000.0;                       // °C; beyond any coolant, oil or exhaust sender
 
 std::string_view trimmed(std::string_view text) {
   const auto blank = [](char c) { return c == ' ' || c == '\t'; };
@@ -38,7 +38,8 @@ std::pair<std::string, std::string_view> splitNumber(std::string_view text) {
       end = e;
     }
   }
-  std::string digits = text.starts_with("−") ? "-" + std::string(text.substr(first, end - first)) : std::string(text.substr(0, end));
+  std::string digits =
+      text.starts_with("−") ? "-" + std::string(text.substr(first, end - first)) : std::string(text.substr(0, end));
   return {std::move(digits), text.substr(end)};
 }
 
@@ -80,7 +81,8 @@ Expected<Temperature> parseTemperature(std::string_view text, TemperatureUnit ba
   else if (unit == "°F" || unit == "F" || unit == "f" || unit == "degF") t = fahrenheit(*value);
   else if (unit == "K" || unit == "k") t = kelvin(*value);
   else return bad("a temperature in C, F or K, for example 95C");
-  if (inKelvin(t) <= 0 || inCelsius(t) > kHottestReadable) return bad("a temperature above absolute zero and below 1000 °C");
+  if (inKelvin(t) <= 0 || inCelsius(t) > kHottestReadable)
+    return bad("a temperature above absolute zero and below 1000 °C");
   return t;
 }
 
@@ -97,7 +99,8 @@ Expected<Ohms> parseOhms(std::string_view text, std::string_view where) {
   else if (unit.starts_with('M')) multiplier = 1e6, unit.remove_prefix(1);
   else if (unit.starts_with('R')) unit.remove_prefix(1);
   const bool lettered = unit.size() < trimmed(rest).size();
-  if (lettered && !unit.empty() && unit.front() >= '0' && unit.front() <= '9') {  // 1k2: the multiplier stands for the point
+  if (lettered && !unit.empty() && unit.front() >= '0' &&
+      unit.front() <= '9') {  // 1k2: the multiplier stands for the point
     if (digits.find_first_of(".,eE") != std::string::npos) return bad();
     const auto [fraction, tail] = splitNumber(unit);
     if (fraction.find_first_of(".,eE") != std::string::npos) return bad();
@@ -127,7 +130,8 @@ Expected<TemperatureSpan> parseBand(std::string_view text, TemperatureUnit bare,
   return TemperatureSpan{*low, *high};
 }
 
-Expected<std::pair<Temperature, Ohms>> parseReading(std::string_view text, TemperatureUnit bare, std::string_view where) {
+Expected<std::pair<Temperature, Ohms>> parseReading(std::string_view text, TemperatureUnit bare,
+                                                    std::string_view where) {
   const auto equals = text.find('=');
   if (equals == std::string_view::npos)
     return refuse("reading-unreadable", std::string(where), quoted(text), "T=R, for example 20C=480");
@@ -144,11 +148,14 @@ Expected<Torque> parseTorque(std::string_view text, std::string_view where) {
   const std::string_view unit = trimmed(rest);
   if (value && *value > 0) {
     if (unit == "N·m" || unit == "Nm" || unit == "N.m") return newtonMetres(*value);
-    if (unit == "lbf·ft" || unit == "lbf-ft" || unit == "lbf.ft" || unit == "ft-lb" || unit == "ft-lbf" || unit == "lb-ft")
+    if (unit == "lbf·ft" || unit == "lbf-ft" || unit == "lbf.ft" || unit == "ft-lb" || unit == "ft-lbf" ||
+        unit == "lb-ft")
       return newtonMetres(*value * kNewtonMetresPerPoundFoot);
-    if (unit == "lbf·in" || unit == "lbf-in" || unit == "in-lb") return newtonMetres(*value * kNewtonMetresPerPoundInch);
+    if (unit == "lbf·in" || unit == "lbf-in" || unit == "in-lb")
+      return newtonMetres(*value * kNewtonMetresPerPoundInch);
   }
-  return refuse("torque-unreadable", std::string(where), quoted(text), "a torque with its unit, for example 15Nm or 11lbf-ft");
+  return refuse("torque-unreadable", std::string(where), quoted(text),
+                "a torque with its unit, for example 15Nm or 11lbf-ft");
 }
 
 }  // namespace ohmkin

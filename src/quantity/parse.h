@@ -4,8 +4,8 @@
 #include <string_view>
 #include <utility>
 
-/// Reading quantities as people type them: "95 °C", "203F", "51", "1.2 kΩ", "1k2", "20 lbf·ft". `where` names the argument or
-/// cell in the refusal. Bare numbers take the unit the caller names; nothing is guessed beyond that.
+/// Reading quantities as people type them: "95 °C", "203F", "51", "1.2 kΩ", "1k2", "20 lbf·ft". `where` names the
+/// argument or cell in the refusal. Bare numbers take the unit the caller names; nothing is guessed beyond that.
 namespace ohmkin {
 
 enum class TemperatureUnit { celsius, fahrenheit };
@@ -23,7 +23,8 @@ Expected<Ohms> parseOhms(std::string_view text, std::string_view where = {});
 Expected<TemperatureSpan> parseBand(std::string_view text, TemperatureUnit bare, std::string_view where = {});
 
 /// "T=R": one reading of a sender, temperature and ohms.
-Expected<std::pair<Temperature, Ohms>> parseReading(std::string_view text, TemperatureUnit bare, std::string_view where = {});
+Expected<std::pair<Temperature, Ohms>> parseReading(std::string_view text, TemperatureUnit bare,
+                                                    std::string_view where = {});
 
 /// N·m, Nm, lbf·ft, lbf-ft, ft-lb, lbf·in; a bare number is refused, since the two units differ by a third.
 Expected<Torque> parseTorque(std::string_view text, std::string_view where = {});

@@ -1,7 +1,7 @@
-#include <algorithm>
-#include <cmath>
 #include <fmt/format.h>
 #include <quantity/print.h>
+#include <algorithm>
+#include <cmath>
 
 namespace ohmkin {
 namespace {
@@ -47,7 +47,8 @@ std::string print(Temperature t, const DisplayUnits& units, int decimals) {
 }
 
 std::string printDifference(TemperatureDifference d, const DisplayUnits& units, int decimals) {
-  return fmt::format("{} {}", number(inUnit(d, units.temperature), decimals, true), differenceSymbol(units.temperature));
+  return fmt::format("{} {}", number(inUnit(d, units.temperature), decimals, true),
+                     differenceSymbol(units.temperature));
 }
 
 std::string printAmount(TemperatureDifference d, const DisplayUnits& units, int decimals) {

@@ -20,11 +20,11 @@ std::string print(Temperature t, const DisplayUnits& units, int decimals = 0);  
 std::string printDifference(TemperatureDifference d, const DisplayUnits& units, int decimals = 0);
 /// An amount without sign: "11 K", "20 F°".
 std::string printAmount(TemperatureDifference d, const DisplayUnits& units, int decimals = 0);
-std::string print(Ohms r);                             ///< three significant digits: "51.0 Ω", "1.37 kΩ"
-std::string printNominal(Ohms r);                      ///< a resistor's marked value, no trailing zeros: "510 Ω", "1.2 kΩ"
+std::string print(Ohms r);         ///< three significant digits: "51.0 Ω", "1.37 kΩ"
+std::string printNominal(Ohms r);  ///< a resistor's marked value, no trailing zeros: "510 Ω", "1.2 kΩ"
 std::string print(Torque t, const DisplayUnits& units);  ///< "15 N·m", "11 lbf·ft"
-std::string print(Length l);                           ///< "2.4 m" from one metre up, else "11 mm"
-double inUnit(Temperature t, TemperatureUnit unit);    ///< the bare number, for an axis
+std::string print(Length l);                             ///< "2.4 m" from one metre up, else "11 mm"
+double inUnit(Temperature t, TemperatureUnit unit);      ///< the bare number, for an axis
 double inUnit(TemperatureDifference d, TemperatureUnit unit);
 
 /// "C", "°F", "lbf·ft,F" … as given to --units; comma separated.

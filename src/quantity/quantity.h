@@ -9,8 +9,8 @@
 #include <boost/units/systems/si/temperature.hpp>
 #include <boost/units/systems/si/torque.hpp>
 
-/// The trade's quantities as types. Inside they are SI doubles and cost nothing; a temperature (a point on the scale) and
-/// a difference of temperatures do not mix, and nothing is built from a bare number by accident.
+/// The trade's quantities as types. Inside they are SI doubles and cost nothing; a temperature (a point on the scale)
+/// and a difference of temperatures do not mix, and nothing is built from a bare number by accident.
 namespace ohmkin {
 
 namespace units = boost::units;

@@ -2,16 +2,16 @@
 #include <curve/curve.h>
 #include <finding/finding.h>
 #include <gauge/gauge.h>
-#include <memory>
-#include <optional>
 #include <pairing/error_table.h>
 #include <pairing/trim_proposal.h>
 #include <pairing/verdict.h>
 #include <quantity/date.h>
 #include <quantity/quantity.h>
+#include <workflow/question.h>
+#include <memory>
+#include <optional>
 #include <string>
 #include <vector>
-#include <workflow/question.h>
 
 /// What the match use case returns. Terminal and window render this and compute nothing of their own.
 namespace ohmkin::workflow {
@@ -27,24 +27,24 @@ enum class Basis {
 
 /// One link of the chain: dash gauge, lead, sender, head port or engine.
 struct Link {
-  std::string title;     ///< "Dash gauge"
-  std::string headline;  ///< "Family A"
-  std::string detail;    ///< "crossed coil · 40–125 °C"
-  std::string basisText; ///< "known from the cluster"
+  std::string title;      ///< "Dash gauge"
+  std::string headline;   ///< "Family A"
+  std::string detail;     ///< "crossed coil · 40–125 °C"
+  std::string basisText;  ///< "known from the cluster"
   Basis basis = Basis::notSeen;
 };
 
 /// A joint between two links, drawn as what it is and said in words as well.
 enum class JointState {
-  fits,       ///< solid
-  withPart,   ///< ring: fits with something added
-  cut,        ///< misreads or does not fit
-  look        ///< dots: not known
+  fits,      ///< solid
+  withPart,  ///< ring: fits with something added
+  cut,       ///< misreads or does not fit
+  look       ///< dots: not known
 };
 struct Joint {
   JointState state = JointState::look;
-  std::string words;               ///< "bushing AD-12"
-  std::vector<Finding> findings;   ///< the whole judgement behind the words
+  std::string words;              ///< "bushing AD-12"
+  std::vector<Finding> findings;  ///< the whole judgement behind the words
 };
 
 struct Shelf {
@@ -54,21 +54,21 @@ struct Shelf {
 
 /// One sender judged for one branch.
 struct Candidate {
-  std::string part;       ///< part number
-  std::string lot;        ///< not empty: this lot, judged by its own bench curve instead of its family's
+  std::string part;  ///< part number
+  std::string lot;   ///< not empty: this lot, judged by its own bench curve instead of its family's
   std::string name;
-  std::string kind;       ///< "variable sender", …
-  std::string family;     ///< name of its resistance family; empty for what has none
+  std::string kind;    ///< "variable sender", …
+  std::string family;  ///< name of its resistance family; empty for what has none
   std::string thread;
   std::string terminal;
   pairing::Rank rank = pairing::Rank::refused;
-  std::string sentence;   ///< the verdict in one plain sentence
+  std::string sentence;           ///< the verdict in one plain sentence
   std::vector<Finding> findings;  ///< kind, electrical, thread, terminal, era: each with evidence and source
 
-  Link link;              ///< the chain's middle card
-  Joint electrical;       ///< dash gauge – lead: does the needle tell the truth
-  Joint plug;             ///< lead – sender
-  Joint screw;            ///< sender – port
+  Link link;         ///< the chain's middle card
+  Joint electrical;  ///< dash gauge – lead: does the needle tell the truth
+  Joint plug;        ///< lead – sender
+  Joint screw;       ///< sender – port
 
   std::vector<std::string> partsNeeded;  ///< adapter bushings, pigtails, by part number
   std::vector<Shelf> shelf;              ///< what the shop has of it
@@ -76,24 +76,26 @@ struct Candidate {
   bool fittedNow = false;                ///< the one in the head, as the person says or as the engine had it new
   bool fittedNowSaid = false;            ///< true: the person said so; false: inferred
 
-  // Shared among all senders of one curve: judged once. None for what is not a variable sender, or where the gauge is not known.
+  // Shared among all senders of one curve: judged once. None for what is not a variable sender, or where the gauge is
+  // not known.
   std::shared_ptr<const curve::Curve> curve;
   std::shared_ptr<const pairing::ErrorTable> errors;  ///< as it is, over the band
   std::shared_ptr<const pairing::ErrorTable> wide;    ///< as it is, over the whole dial, where a drawing was asked for
   std::shared_ptr<const pairing::Verdict> verdict;    ///< the electrical judgement alone
-  std::shared_ptr<const pairing::TrimProposal> trim;  ///< best network, where one would help; refused ones too, with the reason
+  std::shared_ptr<const pairing::TrimProposal>
+      trim;  ///< best network, where one would help; refused ones too, with the reason
   [[nodiscard]] bool recommended() const { return rank != pairing::Rank::refused && rank != pairing::Rank::undecided; }
 };
 
 /// One way the facts can be: with a mid-year change or an unknown casting there are several.
 struct Branch {
-  std::string title;      ///< what it assumes: "built from 1 Feb 1974 on: cluster C1"; empty where it is the only one
-  double weight = 1;      ///< how likely, among the branches; equal where nothing tells
+  std::string title;  ///< what it assumes: "built from 1 Feb 1974 on: cluster C1"; empty where it is the only one
+  double weight = 1;  ///< how likely, among the branches; equal where nothing tells
   Link gaugeLink;
   Link leadLink;
   Link portLink;
   Link engineLink;
-  Joint era;              ///< port – engine: is it the vehicle's first engine, or a later one
+  Joint era;                                  ///< port – engine: is it the vehicle's first engine, or a later one
   std::shared_ptr<const gauge::Gauge> gauge;  ///< none: a warning lamp only, or nothing known
   std::string gaugeName;
   std::string familyName;
@@ -120,18 +122,19 @@ struct Chip {
 struct Answer {
   Question question;
   std::vector<Chip> chips;
-  std::vector<Branch> branches;          ///< likeliest first; empty: no answer, and findings say why
+  std::vector<Branch> branches;  ///< likeliest first; empty: no answer, and findings say why
   std::optional<DecidingLook> look;
   std::vector<Finding> findings;
-  std::vector<std::string> cautions;     ///< always shown, never dismissed
-  [[nodiscard]] bool answered() const;   ///< some branch recommends a sender that is not refused
+  std::vector<std::string> cautions;    ///< always shown, never dismissed
+  [[nodiscard]] bool answered() const;  ///< some branch recommends a sender that is not refused
 };
 
-/// Where the needles stand with the coolant at `t`: what the gauge shows with its own family (true) and with this candidate.
+/// Where the needles stand with the coolant at `t`: what the gauge shows with its own family (true) and with this
+/// candidate.
 struct Needles {
   Temperature coolant;
-  Angle trueNeedle;                ///< where the needle would stand if it told the truth
-  std::optional<gauge::Reading> shown;             ///< with the candidate; none outside its curve
+  Angle trueNeedle;                                  ///< where the needle would stand if it told the truth
+  std::optional<gauge::Reading> shown;               ///< with the candidate; none outside its curve
   std::optional<TemperatureDifference> uncertainty;  ///< expanded, k = 2
 };
 enum class Fitted { asItIs, withTrim };  ///< withTrim: with the network of the candidate's proposal, where there is one

@@ -1,6 +1,6 @@
-#include <cstdlib>
 #include <fmt/format.h>
 #include <workflow/chain.h>
+#include <cstdlib>
 
 namespace ohmkin::workflow {
 namespace {
@@ -18,18 +18,24 @@ std::string years(int count) { return fmt::format("{} year{}", count, count == 1
 
 }  // namespace
 
-Link gaugeLink(const DashChoice& dash, const std::string& familyName, const gauge::Gauge* gauge, const DisplayUnits& units) {
+Link gaugeLink(const DashChoice& dash, const std::string& familyName, const gauge::Gauge* gauge,
+               const DisplayUnits& units) {
   Link link{"Dash gauge", "not known", "", "look at the dash", Basis::notSeen};
-  if (dash.cluster && !dash.gauge) return {"Dash gauge", "warning lamp", "no gauge in this cluster", "known from the cluster", dash.basis};
+  if (dash.cluster && !dash.gauge)
+    return {"Dash gauge", "warning lamp", "no gauge in this cluster", "known from the cluster", dash.basis};
   if (!dash.gauge) return link;
   link.headline = familyName;
-  link.detail = dash.gauge->movement == catalog::MovementKind::unknown ? "movement not known" : std::string(catalog::text(dash.gauge->movement));
+  link.detail = dash.gauge->movement == catalog::MovementKind::unknown
+                    ? "movement not known"
+                    : std::string(catalog::text(dash.gauge->movement));
   if (gauge != nullptr) {
     const TemperatureSpan marks = gauge->dial().marked();
     link.detail += fmt::format(" · {:.0f}–{}", inUnit(marks.low, units.temperature), print(marks.high, units));
   }
   link.basis = dash.basis;
-  link.basisText = dash.basis == Basis::seen ? "as you named it" : dash.basis == Basis::known ? "known from the cluster" : "one of several clusters";
+  link.basisText = dash.basis == Basis::seen    ? "as you named it"
+                   : dash.basis == Basis::known ? "known from the cluster"
+                                                : "one of several clusters";
   return link;
 }
 
@@ -52,14 +58,19 @@ Link leadLink(const DashChoice& dash, const std::string& wireEnd, bool seen) {
 
 Link portLink(const PortChoice& port) {
   Link link{"Head port", "not known", "", "look at the casting number", Basis::notSeen};
-  if (port.casting && port.casting->role != catalog::CastingRole::head) link.title = upperFirst(std::string(catalog::text(port.casting->role))) + " port";
+  if (port.casting && port.casting->role != catalog::CastingRole::head)
+    link.title = upperFirst(std::string(catalog::text(port.casting->role))) + " port";
   if (!port.thread) return link;
   link.headline = port.thread->text;
   if (port.port) link.detail = port.port->location;
   link.basis = port.portBasis;
   switch (port.portBasis) {
-    case Basis::seen: link.basisText = "as you saw it"; break;
-    case Basis::conflict: link.basisText = "not what the casting has"; break;
+    case Basis::seen:
+      link.basisText = "as you saw it";
+      break;
+    case Basis::conflict:
+      link.basisText = "not what the casting has";
+      break;
     default:
       link.basisText = port.casting ? "casting " + port.casting->id.text : "from the engine family";
       break;
@@ -89,14 +100,16 @@ Joint eraJoint(const PortChoice& port, const Question& question) {
   const std::string atLeast = first == last ? "" : "at least ";
   joint.state = JointState::fits;
   if (std::abs(younger) <= kSameEngineYears) {
-    joint.words = first == last || last - first <= kSameEngineYears ? "of the vehicle's time" : "may be the vehicle's first";
+    joint.words =
+        first == last || last - first <= kSameEngineYears ? "of the vehicle's time" : "may be the vehicle's first";
     return joint;
   }
   const std::string_view comparison = younger > 0 ? "younger" : "older";
   joint.words = fmt::format("{} engine, {}{}", younger > 0 ? "later" : "earlier", atLeast, years(std::abs(younger)));
   joint.findings.push_back({younger > 0 ? "engine-later" : "engine-earlier", Severity::note,
-                            fmt::format("The engine is {}{} {} than the vehicle: the head decides thread and place, the dash decides the resistance.", atLeast,
-                                        years(std::abs(younger)), comparison),
+                            fmt::format("The engine is {}{} {} than the vehicle: the head decides thread and place, "
+                                        "the dash decides the resistance.",
+                                        atLeast, years(std::abs(younger)), comparison),
                             port.made.words, "common practice, no source"});
   return joint;
 }

@@ -6,7 +6,8 @@
 /// The links of the chain that do not depend on the sender chosen, in words.
 namespace ohmkin::workflow {
 
-Link gaugeLink(const DashChoice& dash, const std::string& familyName, const gauge::Gauge* gauge, const DisplayUnits& units);
+Link gaugeLink(const DashChoice& dash, const std::string& familyName, const gauge::Gauge* gauge,
+               const DisplayUnits& units);
 Link leadLink(const DashChoice& dash, const std::string& wireEnd, bool seen);
 Link portLink(const PortChoice& port);
 Link engineLink(const PortChoice& port);

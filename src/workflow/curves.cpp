@@ -1,8 +1,8 @@
-#include <algorithm>
-#include <cmath>
 #include <curve/model_text.h>
 #include <curve/two_point.h>
 #include <workflow/curves.h>
+#include <algorithm>
+#include <cmath>
 
 namespace ohmkin::workflow {
 namespace {
@@ -46,8 +46,11 @@ Expected<SourcedCurve> curveOf(const catalog::CurveRecord& record) {
 
 Expected<SourcedCurve> curveOf(const catalog::Family& family) {
   if (!family.curves.empty()) return curveOf(family.curves.front());
-  if (!family.coldHot) return refuse("family-without-curve", "family " + family.id.text, "neither a curve nor cold and hot ohms", "one of them");
-  const curve::TwoPoint stated{family.coldHot->cold, family.coldHot->hot, family.coldHot->coldAt, family.coldHot->hotAt};
+  if (!family.coldHot)
+    return refuse("family-without-curve", "family " + family.id.text, "neither a curve nor cold and hot ohms",
+                  "one of them");
+  const curve::TwoPoint stated{family.coldHot->cold, family.coldHot->hot, family.coldHot->coldAt,
+                               family.coldHot->hotAt};
   auto made = curve::fromTwoPoints(stated);
   if (!made) return tl::make_unexpected(made.error());
   return SourcedCurve{std::move(*made), stated.stated(), {}, catalog::cite(family.source)};

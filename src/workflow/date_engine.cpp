@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <catalog/layouts.h>
 #include <catalog/vehicles.h>
 #include <dating/model_year.h>
@@ -6,6 +5,7 @@
 #include <quantity/near_miss.h>
 #include <workflow/date_engine.h>
 #include <workflow/layouts.h>
+#include <algorithm>
 
 namespace ohmkin::workflow {
 namespace {
@@ -14,34 +14,42 @@ using catalog::Catalogue;
 
 dating::FoundOn placeOf(dating::CastingRole role) {
   switch (role) {
-    case dating::CastingRole::head: return dating::FoundOn::head;
-    case dating::CastingRole::block: return dating::FoundOn::block;
-    case dating::CastingRole::intake: return dating::FoundOn::intake;
-    case dating::CastingRole::housing: return dating::FoundOn::housing;
+    case dating::CastingRole::head:
+      return dating::FoundOn::head;
+    case dating::CastingRole::block:
+      return dating::FoundOn::block;
+    case dating::CastingRole::intake:
+      return dating::FoundOn::intake;
+    case dating::CastingRole::housing:
+      return dating::FoundOn::housing;
   }
   return dating::FoundOn::head;
 }
 
 std::string_view roleName(dating::CastingRole role) { return dating::text(placeOf(role)); }
 
-Expected<std::vector<dating::Layout>> layoutsNamed(const Catalogue& catalogue, const std::string& id, dating::FoundOn place,
+Expected<std::vector<dating::Layout>> layoutsNamed(const Catalogue& catalogue, const std::string& id,
+                                                   dating::FoundOn place,
                                                    const std::optional<catalog::Casting>& casting) {
   const auto records = catalog::dateLayouts(catalogue);
   std::vector<dating::Layout> found;
   const std::string wanted = !id.empty() ? id : casting && casting->layout ? casting->layout->text : "";
   for (const auto& record : records) {
-    if (!wanted.empty() ? folded(record.id.text) == folded(wanted) : dating::text(place) == catalog::text(record.foundOn))
+    if (!wanted.empty() ? folded(record.id.text) == folded(wanted)
+                        : dating::text(place) == catalog::text(record.foundOn))
       found.push_back(layoutOf(record));
   }
   if (found.empty() && !wanted.empty()) {
     std::vector<std::string> ids;
     for (const auto& record : records) ids.push_back(record.id.text);
-    return refuse("layout-unknown", "--layout", fmt::format("'{}'", wanted), "a date layout of this catalogue" + perhaps(nearMisses(wanted, ids)));
+    return refuse("layout-unknown", "--layout", fmt::format("'{}'", wanted),
+                  "a date layout of this catalogue" + perhaps(nearMisses(wanted, ids)));
   }
   return found;
 }
 
-CodeRead readCode(std::string name, const std::string& code, const std::vector<dating::Layout>& layouts, const DateSpan& window) {
+CodeRead readCode(std::string name, const std::string& code, const std::vector<dating::Layout>& layouts,
+                  const DateSpan& window) {
   CodeRead read{std::move(name), code, std::nullopt, {}, {}};
   std::vector<Finding> reasons;
   for (const dating::Layout& layout : layouts) {
@@ -49,7 +57,8 @@ CodeRead readCode(std::string name, const std::string& code, const std::vector<d
     options.window = window;
     auto decoded = dating::decode(layout, code, options);
     if (!decoded) {
-      reasons.push_back({decoded.error().code, Severity::caution, decoded.error().sentence(), layout.name, "the code as given"});
+      reasons.push_back(
+          {decoded.error().code, Severity::caution, decoded.error().sentence(), layout.name, "the code as given"});
       continue;
     }
     reasons.insert(reasons.end(), decoded->findings.begin(), decoded->findings.end());
@@ -67,11 +76,13 @@ std::vector<dating::Reading> readingsOf(const CodeRead& read) {
   return readings;
 }
 
-/// Each meaning by the share of the day distribution that falls on it, several assumptions for one day by their weights.
+/// Each meaning by the share of the day distribution that falls on it, several assumptions for one day by their
+/// weights.
 void weigh(CodeRead& read, const dating::DayDistribution& days) {
   double total = 0;
   for (CodeMeaning& meaning : read.meanings) {
-    meaning.probability = days.empty() ? 0 : meaning.reading.weight * days.within({meaning.reading.from, meaning.reading.until});
+    meaning.probability =
+        days.empty() ? 0 : meaning.reading.weight * days.within({meaning.reading.from, meaning.reading.until});
     total += meaning.probability;
   }
   if (total > 0) {
@@ -97,7 +108,8 @@ class Dater {
     auto posterior = dating::posterior(evidence_);
     if (!posterior) return tl::make_unexpected(posterior.error());
     answer_.posterior = std::move(*posterior);
-    answer_.findings.insert(answer_.findings.end(), answer_.posterior.findings.begin(), answer_.posterior.findings.end());
+    answer_.findings.insert(answer_.findings.end(), answer_.posterior.findings.begin(),
+                            answer_.posterior.findings.end());
     for (std::size_t i = 0; i < answer_.codes.size(); ++i) {
       const bool ofCasting = i < castingOf_.size();
       weigh(answer_.codes[i], ofCasting ? answer_.posterior.castings[castingOf_[i]].days : answer_.posterior.assembly);
@@ -113,15 +125,18 @@ class Dater {
     if (!asked.number.empty()) {
       auto found = catalog::castingsNumbered(catalogue_, asked.number);
       if (found.empty())
-        return refuse("casting-unknown", std::string("--") + std::string(roleName(asked.role)), fmt::format("'{}'", asked.number),
-                      "a casting number of this catalogue" + perhaps(nearMisses(asked.number, catalog::castingNumbers(catalogue_))));
+        return refuse("casting-unknown", std::string("--") + std::string(roleName(asked.role)),
+                      fmt::format("'{}'", asked.number),
+                      "a casting number of this catalogue" +
+                          perhaps(nearMisses(asked.number, catalog::castingNumbers(catalogue_))));
       record = std::move(found.front());
     }
     const std::string name = nameOf(asked, index);
     dating::DatedCasting dated{name, asked.role, {}, {}};
     if (record) {
       dated.produced = record->cast;
-      answer_.timeLine.push_back({fmt::format("{}: casting {} was made", name, record->id.text), record->cast, "casting"});
+      answer_.timeLine.push_back(
+          {fmt::format("{}: casting {} was made", name, record->id.text), record->cast, "casting"});
     }
     if (!asked.code.empty()) {
       const auto layouts = layoutsNamed(catalogue_, asked.layout, placeOf(asked.role), record);
@@ -139,10 +154,12 @@ class Dater {
 
   std::string nameOf(const CastingRead& asked, std::size_t index) const {
     if (!asked.name.empty()) return asked.name;
-    const auto same = std::count_if(question_.castings.begin(), question_.castings.end(), [&](const auto& c) { return c.role == asked.role; });
+    const auto same = std::count_if(question_.castings.begin(), question_.castings.end(),
+                                    [&](const auto& c) { return c.role == asked.role; });
     if (same < 2) return std::string(roleName(asked.role));
-    const auto before = std::count_if(question_.castings.begin(), question_.castings.begin() + static_cast<std::ptrdiff_t>(index),
-                                      [&](const auto& c) { return c.role == asked.role; });
+    const auto before =
+        std::count_if(question_.castings.begin(), question_.castings.begin() + static_cast<std::ptrdiff_t>(index),
+                      [&](const auto& c) { return c.role == asked.role; });
     return fmt::format("{} {}", roleName(asked.role), before + 1);
   }
 
@@ -160,18 +177,25 @@ class Dater {
   Expected<void> vehicle() {
     evidence_.vehicle.built = question_.built;
     evidence_.vehicle.year = question_.year;
-    if (question_.built) answer_.timeLine.push_back({"vehicle built", {*question_.built, *question_.built + std::chrono::days{1}}, "vehicle"});
+    if (question_.built)
+      answer_.timeLine.push_back(
+          {"vehicle built", {*question_.built, *question_.built + std::chrono::days{1}}, "vehicle"});
     else if (question_.year)
-      answer_.timeLine.push_back({fmt::format("model year {} was built", question_.year->value), dating::usualProduction(*question_.year), "vehicle"});
+      answer_.timeLine.push_back({fmt::format("model year {} was built", question_.year->value),
+                                  dating::usualProduction(*question_.year), "vehicle"});
     if (question_.line.empty()) return {};
     const auto lines = catalog::linesNamed(catalogue_, question_.line);
     if (lines.empty()) {
       std::vector<std::string> names;
       for (auto& name : catalog::lineNames(catalogue_)) names.push_back(std::move(name.name));
-      return refuse("line-unknown", "--vehicle", fmt::format("'{}'", question_.line), "a vehicle line of this catalogue" + perhaps(nearMisses(question_.line, names)));
+      return refuse("line-unknown", "--vehicle", fmt::format("'{}'", question_.line),
+                    "a vehicle line of this catalogue" + perhaps(nearMisses(question_.line, names)));
     }
     for (const auto& cluster : catalog::clusters(catalogue_, lines.front().id)) {
-      if (cluster.built.from) answer_.timeLine.push_back({"cluster changes: " + cluster.option, {cluster.built.from, *cluster.built.from + std::chrono::days{1}}, "cluster"});
+      if (cluster.built.from)
+        answer_.timeLine.push_back({"cluster changes: " + cluster.option,
+                                    {cluster.built.from, *cluster.built.from + std::chrono::days{1}},
+                                    "cluster"});
     }
     return {};
   }
@@ -179,8 +203,7 @@ class Dater {
   /// The posterior's own words about whose engine it is, and which castings its findings repeat, are shown apart.
   void sayWhoseEngine() {
     for (const Finding& finding : answer_.findings) {
-      if (finding.code.ends_with("-engine"))
-        answer_.engineWords = finding.sentence;
+      if (finding.code.ends_with("-engine")) answer_.engineWords = finding.sentence;
     }
   }
 
@@ -193,7 +216,9 @@ class Dater {
 
 }  // namespace
 
-Expected<DateAnswer> dateEngine(const Catalogue& catalogue, const DateQuestion& question) { return Dater(catalogue, question).run(); }
+Expected<DateAnswer> dateEngine(const Catalogue& catalogue, const DateQuestion& question) {
+  return Dater(catalogue, question).run();
+}
 
 Expected<dating::Decoded> tryLayout(const dating::Layout& layout, const std::string& text, const DateSpan& window) {
   auto checked = dating::checkedLayout(layout);

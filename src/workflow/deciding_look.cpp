@@ -1,10 +1,10 @@
+#include <fmt/format.h>
+#include <workflow/deciding_look.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <functional>
 #include <map>
 #include <set>
-#include <workflow/deciding_look.h>
 
 namespace ohmkin::workflow {
 namespace {
@@ -58,7 +58,8 @@ std::string becauseOf(const Answer& answer, const std::function<std::string(std:
   return text + ".";
 }
 
-/// Best part for each terminal style, and how many of the senders that would do have it: what the trade fitted is what the wire may be.
+/// Best part for each terminal style, and how many of the senders that would do have it: what the trade fitted is what
+/// the wire may be.
 struct StylesLeft {
   std::vector<std::pair<std::string, std::string>> bestOf;  // terminal, best part; best first
   std::map<std::string, double> count;
@@ -74,7 +75,8 @@ StylesLeft stylesLeft(const Branch& branch) {
   return left;
 }
 
-/// The wire end: which senders it would leave, over all branches. Where it follows from an original cluster the look only confirms.
+/// The wire end: which senders it would leave, over all branches. Where it follows from an original cluster the look
+/// only confirms.
 std::optional<DecidingLook> terminalLook(const Answer& answer) {
   DecidingLook look;
   look.what = "Which terminal is on the wire?";
@@ -88,44 +90,51 @@ std::optional<DecidingLook> terminalLook(const Answer& answer) {
     constexpr double kConfirms = 0.25;  // a judgement: three wires in four are as they left the works
     look.gain += branch.weight * bits(parts) * (branch.leadLink.basis == Basis::inferred ? kConfirms : 1);
     if (look.because.empty())
-      look.because = fmt::format("A {} keeps this order; a {} makes it {}.", left.bestOf[0].first, left.bestOf[1].first, left.bestOf[1].second);
+      look.because = fmt::format("A {} keeps this order; a {} makes it {}.", left.bestOf[0].first, left.bestOf[1].first,
+                                 left.bestOf[1].second);
   }
   return look.because.empty() ? std::nullopt : std::optional(look);
 }
 
-/// The sender in hand: its cold ohms tell its family, and so whether it may stay. Families are as likely as they have senders here.
+/// The sender in hand: its cold ohms tell its family, and so whether it may stay. Families are as likely as they have
+/// senders here.
 std::optional<DecidingLook> coldOhmsLook(const Answer& answer) {
   if (!answer.question.readings.empty() || answer.question.fitted.empty()) return std::nullopt;
   for (const Branch& branch : answer.branches) {
-    const auto fitted = std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.fittedNowSaid; });
+    const auto fitted =
+        std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.fittedNowSaid; });
     if (fitted == branch.ranked.end() || fitted->rank != pairing::Rank::undecided) continue;
-    return DecidingLook{"What does the sender in the head read, cold and hot?", "Its ohms at two known temperatures tell whether it may stay.", "reading", branch.weight};
+    return DecidingLook{"What does the sender in the head read, cold and hot?",
+                        "Its ohms at two known temperatures tell whether it may stay.", "reading", branch.weight};
   }
   return std::nullopt;
 }
 
 }  // namespace
 
-std::optional<DecidingLook> decidingLook(const Answer& answer, const std::vector<Origin>& origins, const std::vector<std::string>& dashTells,
-                                         const EngineSide& engine) {
+std::optional<DecidingLook> decidingLook(const Answer& answer, const std::vector<Origin>& origins,
+                                         const std::vector<std::string>& dashTells, const EngineSide& engine) {
   std::vector<DecidingLook> looks;
   const auto dashOf = [&](std::size_t i) { return dashTells.empty() ? std::string() : dashTells[origins[i].dash]; };
   const auto portOf = [&](std::size_t i) { return engine.choices[origins[i].port].assumes; };
   if (const double gain = gainOf(answer, dashOf); gain > 1e-9)
     looks.push_back({"Which of these clusters is in the dash?", becauseOf(answer, dashOf), "cluster", gain});
   if (const double gain = gainOf(answer, portOf); gain > 1e-9)
-    looks.push_back({engine.castingUnknown ? "What is the casting number of the head?" : "Which port takes the sender?", becauseOf(answer, portOf),
-                     engine.castingUnknown ? "casting" : "port-location", gain});
+    looks.push_back({engine.castingUnknown ? "What is the casting number of the head?" : "Which port takes the sender?",
+                     becauseOf(answer, portOf), engine.castingUnknown ? "casting" : "port-location", gain});
   if (!answer.branches.empty()) {
     if (auto look = terminalLook(answer)) looks.push_back(std::move(*look));
     if (auto look = coldOhmsLook(answer)) looks.push_back(std::move(*look));
     const Branch& first = answer.branches.front();
     if (!first.gauge && first.gaugeLink.headline == "not known")
-      looks.push_back({"Which gauge is in the dash?", "Without it nothing says which resistance the needle wants.", "gauge", 2});
+      looks.push_back(
+          {"Which gauge is in the dash?", "Without it nothing says which resistance the needle wants.", "gauge", 2});
     else if (first.portLink.basis == Basis::notSeen)
-      looks.push_back({"What is the casting number, or the thread of the port?", "Without it nothing says what screws in.", "casting", 1.5});
+      looks.push_back({"What is the casting number, or the thread of the port?",
+                       "Without it nothing says what screws in.", "casting", 1.5});
   }
-  const auto best = std::max_element(looks.begin(), looks.end(), [](const auto& a, const auto& b) { return a.gain < b.gain; });
+  const auto best =
+      std::max_element(looks.begin(), looks.end(), [](const auto& a, const auto& b) { return a.gain < b.gain; });
   return best == looks.end() ? std::nullopt : std::optional(*best);
 }
 

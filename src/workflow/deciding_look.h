@@ -1,7 +1,7 @@
 #pragma once
-#include <optional>
 #include <workflow/answer.h>
 #include <workflow/resolve_port.h>
+#include <optional>
 
 namespace ohmkin::workflow {
 
@@ -11,9 +11,9 @@ struct Origin {
   std::size_t port = 0;
 };
 
-/// Over what is not known, the one observation that tells most about which part to hand over: the expected gain in bits of
-/// the best part's identity. None where no look would change anything.
-std::optional<DecidingLook> decidingLook(const Answer& answer, const std::vector<Origin>& origins, const std::vector<std::string>& dashTells,
-                                         const EngineSide& engine);
+/// Over what is not known, the one observation that tells most about which part to hand over: the expected gain in bits
+/// of the best part's identity. None where no look would change anything.
+std::optional<DecidingLook> decidingLook(const Answer& answer, const std::vector<Origin>& origins,
+                                         const std::vector<std::string>& dashTells, const EngineSide& engine);
 
 }  // namespace ohmkin::workflow

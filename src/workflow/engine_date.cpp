@@ -1,10 +1,10 @@
-#include <algorithm>
 #include <catalog/layouts.h>
 #include <dating/evidence.h>
 #include <dating/model_year.h>
 #include <fmt/format.h>
 #include <workflow/engine_date.h>
 #include <workflow/layouts.h>
+#include <algorithm>
 
 namespace ohmkin::workflow {
 namespace {
@@ -16,16 +16,21 @@ int yearOf(Date day) { return static_cast<int>(std::chrono::year_month_day{day}.
 
 dating::FoundOn placeOf(catalog::CastingRole role) {
   switch (role) {
-    case catalog::CastingRole::head: return dating::FoundOn::head;
-    case catalog::CastingRole::intake: return dating::FoundOn::intake;
-    case catalog::CastingRole::housing: return dating::FoundOn::housing;
-    case catalog::CastingRole::block: return dating::FoundOn::block;
+    case catalog::CastingRole::head:
+      return dating::FoundOn::head;
+    case catalog::CastingRole::intake:
+      return dating::FoundOn::intake;
+    case catalog::CastingRole::housing:
+      return dating::FoundOn::housing;
+    case catalog::CastingRole::block:
+      return dating::FoundOn::block;
   }
   return dating::FoundOn::head;
 }
 
 /// The casting's own layout; where it is not known, every layout found on such a casting.
-std::vector<dating::Layout> layoutsFor(const catalog::Catalogue& catalogue, const std::optional<catalog::Casting>& casting) {
+std::vector<dating::Layout> layoutsFor(const catalog::Catalogue& catalogue,
+                                       const std::optional<catalog::Casting>& casting) {
   std::vector<dating::Layout> layouts;
   if (casting && casting->layout) {
     if (const auto record = catalog::dateLayout(catalogue, *casting->layout)) layouts.push_back(layoutOf(*record));
@@ -84,12 +89,15 @@ Expected<void> checkCastingDate(const catalog::Catalogue& catalogue, const Quest
   const auto layouts = layoutsFor(catalogue, casting);
   const CodeReadings read = readCode(layouts, question.castingDate, {});
   if (!read.readings.empty()) return {};
-  std::string expected = layouts.size() == 1 ? fmt::format("a date as {} writes it", layouts.front().name) : "a date in one of the layouts of this catalogue";
+  std::string expected = layouts.size() == 1 ? fmt::format("a date as {} writes it", layouts.front().name)
+                                             : "a date in one of the layouts of this catalogue";
   if (!read.findings.empty()) expected += " (" + read.findings.front().sentence + ")";
-  return refuse("casting-date-unreadable", "--casting-date", fmt::format("'{}'", question.castingDate.substr(0, 40)), std::move(expected));
+  return refuse("casting-date-unreadable", "--casting-date", fmt::format("'{}'", question.castingDate.substr(0, 40)),
+                std::move(expected));
 }
 
-EngineDate engineDate(const catalog::Catalogue& catalogue, const Question& question, const std::optional<catalog::Casting>& casting) {
+EngineDate engineDate(const catalog::Catalogue& catalogue, const Question& question,
+                      const std::optional<catalog::Casting>& casting) {
   EngineDate made;
   if (question.castingDate.empty() && question.engineBuilt) {
     made.likeliest = question.engineBuilt;
@@ -122,9 +130,11 @@ EngineDate engineDate(const catalog::Catalogue& catalogue, const Question& quest
   made.probability = days.at(*made.likeliest);
   made.produced = std::pair(yearOf(days.quantile(kEnds)), yearOf(days.quantile(1 - kEnds)));
   if (made.probability >= kClearlyOneDay) {
-    made.words = fmt::format("{} cast {}, {:.0f} %", castingName(casting), plainDate(*made.likeliest), 100 * made.probability);
+    made.words =
+        fmt::format("{} cast {}, {:.0f} %", castingName(casting), plainDate(*made.likeliest), 100 * made.probability);
   } else if (const auto decades = days.decades(); !decades.empty()) {
-    made.words = fmt::format("{} cast in the {}s, {:.0f} %", castingName(casting), decades.front().decade, 100 * decades.front().probability);
+    made.words = fmt::format("{} cast in the {}s, {:.0f} %", castingName(casting), decades.front().decade,
+                             100 * decades.front().probability);
   }
   made.findings = posterior->findings;
   return made;

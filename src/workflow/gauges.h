@@ -5,7 +5,8 @@
 
 namespace ohmkin::workflow {
 
-/// From the catalogue's row to a gauge that can be read. Its movement where the row has one, else taken to be true for its family.
+/// From the catalogue's row to a gauge that can be read. Its movement where the row has one, else taken to be true for
+/// its family.
 Expected<gauge::Gauge> gaugeOf(const catalog::GaugeRecord& record, const curve::Curve& family);
 
 /// Assumed where a gauge states none (flagged in the answer): a good one may be 5 % of the reading out.

@@ -5,22 +5,32 @@ namespace {
 
 joint::ThreadForm formOf(catalog::ThreadForm form) {
   switch (form) {
-    case catalog::ThreadForm::npt: return joint::ThreadForm::npt;
-    case catalog::ThreadForm::bspt: return joint::ThreadForm::bspt;
-    case catalog::ThreadForm::un: return joint::ThreadForm::un;
-    case catalog::ThreadForm::metric: return joint::ThreadForm::metric;
+    case catalog::ThreadForm::npt:
+      return joint::ThreadForm::npt;
+    case catalog::ThreadForm::bspt:
+      return joint::ThreadForm::bspt;
+    case catalog::ThreadForm::un:
+      return joint::ThreadForm::un;
+    case catalog::ThreadForm::metric:
+      return joint::ThreadForm::metric;
   }
   return joint::ThreadForm::npt;
 }
 
 joint::TerminalKind kindOf(catalog::TerminalKind kind) {
   switch (kind) {
-    case catalog::TerminalKind::blade: return joint::TerminalKind::blade;
-    case catalog::TerminalKind::stud: return joint::TerminalKind::stud;
-    case catalog::TerminalKind::pin: return joint::TerminalKind::pin;
-    case catalog::TerminalKind::snap: return joint::TerminalKind::snap;
-    case catalog::TerminalKind::socket: return joint::TerminalKind::socket;
-    case catalog::TerminalKind::wire: return joint::TerminalKind::wire;
+    case catalog::TerminalKind::blade:
+      return joint::TerminalKind::blade;
+    case catalog::TerminalKind::stud:
+      return joint::TerminalKind::stud;
+    case catalog::TerminalKind::pin:
+      return joint::TerminalKind::pin;
+    case catalog::TerminalKind::snap:
+      return joint::TerminalKind::snap;
+    case catalog::TerminalKind::socket:
+      return joint::TerminalKind::socket;
+    case catalog::TerminalKind::wire:
+      return joint::TerminalKind::wire;
   }
   return joint::TerminalKind::blade;
 }
@@ -28,11 +38,13 @@ joint::TerminalKind kindOf(catalog::TerminalKind kind) {
 }  // namespace
 
 joint::Thread threadOf(const catalog::Thread& record) {
-  return {record.id.text, formOf(record.form), record.flankAngle, record.pitch, record.diameter, record.tapered, catalog::cite(record.source)};
+  return {record.id.text,  formOf(record.form), record.flankAngle,           record.pitch,
+          record.diameter, record.tapered,      catalog::cite(record.source)};
 }
 
 joint::Terminal terminalOf(const catalog::Terminal& record) {
-  return {record.id.text, record.name, kindOf(record.kind), record.size, record.contacts, record.look, catalog::cite(record.source)};
+  return {record.id.text,  record.name, kindOf(record.kind),         record.size,
+          record.contacts, record.look, catalog::cite(record.source)};
 }
 
 joint::Pigtail pigtailOf(const catalog::Pigtail& record) {

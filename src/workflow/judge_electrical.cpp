@@ -1,17 +1,19 @@
-#include <atomic>
 #include <fmt/format.h>
+#include <workflow/judge_electrical.h>
+#include <atomic>
 #include <thread>
 #include <vector>
-#include <workflow/judge_electrical.h>
 
 namespace ohmkin::workflow {
 
-ElectricalJudge::ElectricalJudge(const catalog::Catalogue& catalogue, GaugeSide side, MatchOptions options, PairMemory& memory)
+ElectricalJudge::ElectricalJudge(const catalog::Catalogue& catalogue, GaugeSide side, MatchOptions options,
+                                 PairMemory& memory)
     : catalogue_(catalogue),
       side_(std::move(side)),
       options_(std::move(options)),
       memory_(memory),
-      onThisGauge_(fmt::format("{} {} {} {} ", side_.id, inKelvin(side_.band.low), inKelvin(side_.band.high), side_.boiling ? inKelvin(*side_.boiling) : 0.0)) {}
+      onThisGauge_(fmt::format("{} {} {} {} ", side_.id, inKelvin(side_.band.low), inKelvin(side_.band.high),
+                               side_.boiling ? inKelvin(*side_.boiling) : 0.0)) {}
 
 const catalog::Family* ElectricalJudge::family(const catalog::FamilyKey& key) {
   const auto [found, fresh] = memory_.families.try_emplace(key.text);
@@ -39,7 +41,9 @@ void ElectricalJudge::want(const catalog::FamilyKey& key, const catalog::CurveRe
   // A measured lot is never taken for its family: whether it behaves so is just what the curve tells.
   task.sameFamily = lot == nullptr && key == side_.family;
   if (record != nullptr) task.senderTolerance = record->tolerance;
-  task.name = lot != nullptr ? "bench curve of lot " + lot->lot : record != nullptr ? "family " + record->name : "its curve";
+  task.name = lot != nullptr      ? "bench curve of lot " + lot->lot
+              : record != nullptr ? "family " + record->name
+                                  : "its curve";
 }
 
 void ElectricalJudge::judgeWanted() {
@@ -49,7 +53,8 @@ void ElectricalJudge::judgeWanted() {
   }
   // A thread costs as much as a pair or two; each task writes to a place of its own.
   constexpr std::size_t kTasksAThread = 3;
-  const std::size_t threads = std::min<std::size_t>(std::max(1U, std::thread::hardware_concurrency()), tasks.size() / kTasksAThread);
+  const std::size_t threads =
+      std::min<std::size_t>(std::max(1U, std::thread::hardware_concurrency()), tasks.size() / kTasksAThread);
   std::atomic<std::size_t> next = 0;
   const auto work = [&] {
     for (std::size_t i = next++; i < tasks.size(); i = next++) run(*tasks[i]);
@@ -61,7 +66,8 @@ void ElectricalJudge::judgeWanted() {
   wanted_.clear();
 }
 
-std::shared_ptr<const Electrics> ElectricalJudge::found(const catalog::FamilyKey& family, const catalog::CurveRecord* lot) {
+std::shared_ptr<const Electrics> ElectricalJudge::found(const catalog::FamilyKey& family,
+                                                        const catalog::CurveRecord* lot) {
   const auto known = memory_.judged.find(nameOf(family, lot));
   why_ = known == memory_.judged.end() ? "nobody asked" : known->second.why;
   return known == memory_.judged.end() ? nullptr : known->second.electrics;
@@ -92,7 +98,8 @@ void ElectricalJudge::judge(const Task& task) const {
   std::optional<pairing::ErrorTable> wide;
   if (options_.forDrawing) {
     pair.rows = kDrawnRows;
-    if (auto table = pairing::errorTable(*side_.gauge, curve->curve, {}, side_.gauge->dial().marked(), pair)) wide = std::move(*table);
+    if (auto table = pairing::errorTable(*side_.gauge, curve->curve, {}, side_.gauge->dial().marked(), pair))
+      wide = std::move(*table);
   }
   kept.circumstances.temperaturesStated = side_.temperaturesStated && curve->temperaturesStated;
   kept.circumstances.boiling = side_.boiling;
@@ -100,7 +107,8 @@ void ElectricalJudge::judge(const Task& task) const {
   kept.circumstances.source = curve->source;
   kept.circumstances.units = options_.units;
   pairing::Verdict verdict = pairing::judge(*errors, std::nullopt, options_.limits, kept.circumstances);
-  kept.electrics = std::make_shared<const Electrics>(Electrics{curve->curve, std::move(*errors), std::move(wide), std::nullopt, std::move(verdict)});
+  kept.electrics = std::make_shared<const Electrics>(
+      Electrics{curve->curve, std::move(*errors), std::move(wide), std::nullopt, std::move(verdict)});
 }
 
 void ElectricalJudge::seekTrim(PairMemory::Kept& kept) const {

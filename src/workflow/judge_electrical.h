@@ -1,17 +1,17 @@
 #pragma once
 #include <catalog/families.h>
 #include <catalog/senders.h>
-#include <map>
-#include <memory>
 #include <pairing/verdict.h>
 #include <workflow/curves.h>
 #include <workflow/match.h>
+#include <map>
+#include <memory>
 
 /// Does the needle tell the truth with this curve? Computed once a curve, not once a sender.
 namespace ohmkin::workflow {
 
-/// Temperatures in a table; worst errors are found between them too. The same wherever a pair is judged, so that terminal, window and trim
-/// propose the same network.
+/// Temperatures in a table; worst errors are found between them too. The same wherever a pair is judged, so that
+/// terminal, window and trim propose the same network.
 inline constexpr std::size_t kRows = 25;
 inline constexpr std::size_t kDrawnRows = 90;  ///< of a line that is drawn
 
@@ -50,13 +50,15 @@ class PairMemory {
   std::map<std::string, std::optional<catalog::Family>> families;
 };
 
-/// First everything is wanted, then all of it is judged at once on every core (the rooms below are pure), then it is looked up.
+/// First everything is wanted, then all of it is judged at once on every core (the rooms below are pure), then it is
+/// looked up.
 class ElectricalJudge {
  public:
   /// The memory outlives the judge; it must be of one catalogue and one set of options.
   ElectricalJudge(const catalog::Catalogue& catalogue, GaugeSide side, MatchOptions options, PairMemory& memory);
 
-  /// By the family's curve, or by the bench curve of one lot. A trim is sought only where some sender that wants one joins: it costs most.
+  /// By the family's curve, or by the bench curve of one lot. A trim is sought only where some sender that wants one
+  /// joins: it costs most.
   void want(const catalog::FamilyKey& family, const catalog::CurveRecord* lot, bool seekTrim);
   void judgeWanted();
   /// Null where the family has no curve, or one that never meets the band; `why` then says so.

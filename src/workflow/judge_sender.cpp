@@ -1,50 +1,21 @@
-#include <algorithm>
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
-#include <tuple>
+#include <workflow/conclusion.h>
 #include <workflow/joints.h>
 #include <workflow/judge_sender.h>
+#include <algorithm>
 
 namespace ohmkin::workflow {
 namespace {
 
-constexpr const char* kLotMisreads = "lot-misreads";
-
-Severity gravest(const std::vector<Finding>& findings) {
-  Severity worst = Severity::note;
-  for (const Finding& finding : findings) worst = std::max(worst, finding.severity);
-  return worst;
-}
-
-/// Screws in and plugs on, as far as is known.
-bool joins(const Candidate& candidate) {
-  return candidate.screw.state != JointState::cut && candidate.plug.state != JointState::cut && gravest(candidate.screw.findings) < Severity::refusal &&
-         gravest(candidate.plug.findings) < Severity::refusal;
-}
-
-void append(std::vector<Finding>& all, const std::vector<Finding>& some) { all.insert(all.end(), some.begin(), some.end()); }
-
-/// Why a part that screws in and looks right is still no sender for a gauge.
-std::string kindSentence(catalog::SenderKind kind) {
-  switch (kind) {
-    case catalog::SenderKind::warningSwitch:
-      return "A warning switch: it opens or closes for a lamp; a gauge on it would stand at one end or the other.";
-    case catalog::SenderKind::senderWithLampSwitch:
-      return "A sender with a lamp switch in one body: its two terminals are easily taken for one another, so it is not proposed for a plain gauge.";
-    case catalog::SenderKind::pulsingContact:
-      return "A heated contact that pulses, not a resistance: an ohmmeter shows about nothing and this gauge cannot read it.";
-    case catalog::SenderKind::controllerSensor:
-      return "A sensor for the engine's controller: thousands of ohms, far above any dash gauge.";
-    case catalog::SenderKind::fanSwitch: return "A fan switch: it closes at one temperature and tells a gauge nothing in between.";
-    case catalog::SenderKind::variableSender: break;
-  }
-  return {};
+void append(std::vector<Finding>& all, const std::vector<Finding>& some) {
+  all.insert(all.end(), some.begin(), some.end());
 }
 
 }  // namespace
 
-SenderJudge::SenderJudge(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port, const Question& question,
-                         ElectricalJudge& electrical, const MatchOptions& options)
+SenderJudge::SenderJudge(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port,
+                         const Question& question, ElectricalJudge& electrical, const MatchOptions& options)
     : catalogue_(catalogue),
       dash_(dash),
       portChoice_(port),
@@ -70,15 +41,18 @@ SenderJudge::SenderJudge(const catalog::Catalogue& catalogue, const DashChoice& 
   std::string wire = question.terminal;
   if (wire.empty() && dash.cluster && dash.cluster->terminal) wire = dash.cluster->terminal->text;
   for (const catalog::Terminal& terminal : terminals_) {
-    if (!wire.empty() && (folded(terminal.id.text) == folded(wire) || folded(terminal.name) == folded(wire))) wireEnd_ = terminalOf(terminal);
+    if (!wire.empty() && (folded(terminal.id.text) == folded(wire) || folded(terminal.name) == folded(wire)))
+      wireEnd_ = terminalOf(terminal);
   }
   if (wireEnd_) {
-    for (const auto& pigtail : catalog::pigtailsFor(catalogue, catalog::TerminalKey(wireEnd_->id))) pigtails_.push_back(pigtailOf(pigtail));
+    for (const auto& pigtail : catalog::pigtailsFor(catalogue, catalog::TerminalKey(wireEnd_->id)))
+      pigtails_.push_back(pigtailOf(pigtail));
   }
 }
 
 const catalog::Thread* SenderJudge::thread(const catalog::ThreadKey& key) const {
-  const auto found = std::find_if(threads_.begin(), threads_.end(), [&](const auto& thread) { return thread.id == key; });
+  const auto found =
+      std::find_if(threads_.begin(), threads_.end(), [&](const auto& thread) { return thread.id == key; });
   return found == threads_.end() ? nullptr : &*found;
 }
 
@@ -87,12 +61,15 @@ std::vector<Candidate> SenderJudge::judge(const std::vector<catalog::Sender>& se
   for (const catalog::Sender& sender : senders) {
     cases.push_back(begin(sender, std::nullopt));
     if (sender.kind != catalog::SenderKind::variableSender) continue;
-    for (catalog::CurveRecord& lot : catalog::benchCurves(catalogue_, sender.id)) cases.push_back(begin(sender, std::move(lot)));
+    for (catalog::CurveRecord& lot : catalog::benchCurves(catalogue_, sender.id))
+      cases.push_back(begin(sender, std::move(lot)));
   }
   if (electrical_.side().gauge) {
     for (const Case& one : cases) {
       const bool asks = one.sender->kind == catalog::SenderKind::variableSender && (one.sender->family || one.lot);
-      if (asks) electrical_.want(one.sender->family.value_or(catalog::FamilyKey{}), one.lot ? &*one.lot : nullptr, joins(one.candidate));
+      if (asks)
+        electrical_.want(one.sender->family.value_or(catalog::FamilyKey{}), one.lot ? &*one.lot : nullptr,
+                         joins(one.candidate));
     }
     electrical_.judgeWanted();
   }
@@ -112,8 +89,10 @@ void SenderJudge::warnOfLots(std::vector<Case>& cases) {
     for (std::size_t lot = part + 1; lot < cases.size() && cases[lot].sender == cases[part].sender; ++lot) {
       const Candidate& measured = cases[lot].candidate;
       if (measured.rank != pairing::Rank::refused) continue;
-      Finding finding{kLotMisreads, Severity::warning, fmt::format("Lot {} was measured and misreads: look at the lot, or measure this one.", measured.lot),
-                      measured.sentence, "bench curve of that lot"};
+      Finding finding{
+          kLotMisreads, Severity::warning,
+          fmt::format("Lot {} was measured and misreads: look at the lot, or measure this one.", measured.lot),
+          measured.sentence, "bench curve of that lot"};
       candidate.sentence += " " + finding.sentence;
       candidate.findings.insert(candidate.findings.begin(), std::move(finding));
       break;
@@ -129,7 +108,8 @@ SenderJudge::Case SenderJudge::begin(const catalog::Sender& sender, std::optiona
   candidate.kind = catalog::text(sender.kind);
   candidate.thread = sender.thread.text;
   candidate.lot = one.lot ? one.lot->lot : "";
-  candidate.fittedNow = candidate.fittedNowSaid = !question_.fitted.empty() && folded(question_.fitted) == folded(sender.id.text);
+  candidate.fittedNow = candidate.fittedNowSaid =
+      !question_.fitted.empty() && folded(question_.fitted) == folded(sender.id.text);
   if (sender.family) {
     if (const auto* family = electrical_.family(*sender.family)) candidate.family = family->name;
   }
@@ -141,40 +121,51 @@ SenderJudge::Case SenderJudge::begin(const catalog::Sender& sender, std::optiona
 
 void SenderJudge::finish(Case& one) {
   const catalog::Sender& sender = *one.sender;
-  if (sender.kind == catalog::SenderKind::variableSender) judgeNeedle(sender, one.lot ? &*one.lot : nullptr, one.candidate);
+  if (sender.kind == catalog::SenderKind::variableSender)
+    judgeNeedle(sender, one.lot ? &*one.lot : nullptr, one.candidate);
   judgeEra(sender, one.candidate);
   lookOnTheShelf(sender, one.candidate);
-  conclude(sender, one.candidate);
+  conclude(sender, electrical_.side().pulsing, one.candidate);
 }
 
 void SenderJudge::judgeKind(const catalog::Sender& sender, Candidate& candidate) const {
   const std::string sentence = kindSentence(sender.kind);
   if (sentence.empty()) return;
-  const Finding finding{"not-a-variable-sender", Severity::refusal, sentence, "part " + sender.id.text + ", " + candidate.kind,
-                        catalog::cite(sender.source)};
+  const Finding finding{"not-a-variable-sender", Severity::refusal, sentence,
+                        "part " + sender.id.text + ", " + candidate.kind, catalog::cite(sender.source)};
   candidate.findings.push_back(finding);
   candidate.electrical = {JointState::cut, std::string(catalog::text(sender.kind)), {finding}};
 }
 
 void SenderJudge::judgeScrew(const catalog::Sender& sender, Candidate& candidate) const {
-  const joint::ScrewJudgement screw = joint::judgeScrew(port_, bodyOf(sender, thread(sender.thread)), bushings_, options_.units);
+  const joint::ScrewJudgement screw =
+      joint::judgeScrew(port_, bodyOf(sender, thread(sender.thread)), bushings_, options_.units);
   append(candidate.findings, screw.findings);
   candidate.screw.findings = screw.findings;
   switch (screw.fit) {
-    case joint::ScrewFit::fits: candidate.screw.state = JointState::fits, candidate.screw.words = "screws in"; break;
+    case joint::ScrewFit::fits:
+      candidate.screw.state = JointState::fits, candidate.screw.words = "screws in";
+      break;
     case joint::ScrewFit::withBushing:
       candidate.screw.state = JointState::withPart;
       candidate.screw.words = "bushing " + screw.bushing;
       candidate.partsNeeded.push_back(screw.bushing);
       break;
-    case joint::ScrewFit::looksAlike: candidate.screw.state = JointState::cut, candidate.screw.words = "looks alike, is not"; break;
-    case joint::ScrewFit::doesNotFit: candidate.screw.state = JointState::cut, candidate.screw.words = "does not fit"; break;
-    case joint::ScrewFit::notSeen: candidate.screw.state = JointState::look, candidate.screw.words = "look"; break;
+    case joint::ScrewFit::looksAlike:
+      candidate.screw.state = JointState::cut, candidate.screw.words = "looks alike, is not";
+      break;
+    case joint::ScrewFit::doesNotFit:
+      candidate.screw.state = JointState::cut, candidate.screw.words = "does not fit";
+      break;
+    case joint::ScrewFit::notSeen:
+      candidate.screw.state = JointState::look, candidate.screw.words = "look";
+      break;
   }
 }
 
 void SenderJudge::judgePlug(const catalog::Sender& sender, Candidate& candidate) const {
-  const auto record = std::find_if(terminals_.begin(), terminals_.end(), [&](const auto& terminal) { return terminal.id == sender.terminal; });
+  const auto record = std::find_if(terminals_.begin(), terminals_.end(),
+                                   [&](const auto& terminal) { return terminal.id == sender.terminal; });
   std::optional<joint::Terminal> terminal;
   if (record != terminals_.end()) terminal = terminalOf(*record);
   candidate.terminal = terminal ? terminal->name : sender.terminal.text;
@@ -182,7 +173,9 @@ void SenderJudge::judgePlug(const catalog::Sender& sender, Candidate& candidate)
   append(candidate.findings, plug.findings);
   candidate.plug.findings = plug.findings;
   switch (plug.fit) {
-    case joint::TerminalFit::fits: candidate.plug.state = JointState::fits, candidate.plug.words = "plugs on"; break;
+    case joint::TerminalFit::fits:
+      candidate.plug.state = JointState::fits, candidate.plug.words = "plugs on";
+      break;
     case joint::TerminalFit::needsPigtail:
       candidate.plug.state = JointState::withPart;
       candidate.plug.words = "pigtail " + plug.pigtail;
@@ -192,28 +185,35 @@ void SenderJudge::judgePlug(const catalog::Sender& sender, Candidate& candidate)
       candidate.plug.state = JointState::cut;
       candidate.plug.words = "wire end does not fit";
       break;
-    case joint::TerminalFit::notSeen: candidate.plug.state = JointState::look, candidate.plug.words = "look"; break;
+    case joint::TerminalFit::notSeen:
+      candidate.plug.state = JointState::look, candidate.plug.words = "look";
+      break;
   }
 }
 
 void SenderJudge::judgeNeedle(const catalog::Sender& sender, const catalog::CurveRecord* lot, Candidate& candidate) {
   const auto unknown = [&](std::string sentence, std::string evidence) {
-    const Finding finding{"electrical-unknown", Severity::caution, std::move(sentence), std::move(evidence), catalog::cite(sender.source)};
+    const Finding finding{"electrical-unknown", Severity::caution, std::move(sentence), std::move(evidence),
+                          catalog::cite(sender.source)};
     candidate.findings.push_back(finding);
     candidate.electrical = {JointState::look, "not known", {finding}};
   };
   if (electrical_.side().pulsing) {
     const Finding finding{"gauge-wants-a-pulse", Severity::refusal,
-                          "This gauge is driven by a heated contact that pulses; a resistance sender cannot work it.", candidate.family,
-                          electrical_.side().source};
+                          "This gauge is driven by a heated contact that pulses; a resistance sender cannot work it.",
+                          candidate.family, electrical_.side().source};
     candidate.findings.push_back(finding);
     candidate.electrical = {JointState::cut, "wants a pulse", {finding}};
     return;
   }
-  if (!electrical_.side().gauge) return unknown("Whether the needle tells the truth is not known: the gauge is not known.", "no gauge");
-  if (!sender.family && lot == nullptr) return unknown("The catalogue does not know this part's resistance.", "no family");
-  const std::shared_ptr<const Electrics> electrics = electrical_.found(sender.family.value_or(catalog::FamilyKey{}), lot);
-  if (electrics == nullptr) return unknown("Its curve cannot be held against this gauge: " + electrical_.why() + ".", candidate.family);
+  if (!electrical_.side().gauge)
+    return unknown("Whether the needle tells the truth is not known: the gauge is not known.", "no gauge");
+  if (!sender.family && lot == nullptr)
+    return unknown("The catalogue does not know this part's resistance.", "no family");
+  const std::shared_ptr<const Electrics> electrics =
+      electrical_.found(sender.family.value_or(catalog::FamilyKey{}), lot);
+  if (electrics == nullptr)
+    return unknown("Its curve cannot be held against this gauge: " + electrical_.why() + ".", candidate.family);
   candidate.curve = {electrics, &electrics->curve};
   candidate.errors = {electrics, &electrics->errors};
   candidate.verdict = {electrics, &electrics->verdict};
@@ -225,14 +225,22 @@ void SenderJudge::judgeNeedle(const catalog::Sender& sender, const catalog::Curv
   const std::string worst = printDifference(electrics->errors.worst.error, options_.units);
   switch (electrics->verdict.electrical) {
     case pairing::Electrical::sameFamily:
-    case pairing::Electrical::withinLimits: candidate.electrical.state = JointState::fits, candidate.electrical.words = "fits, worst " + worst; break;
+    case pairing::Electrical::withinLimits:
+      candidate.electrical.state = JointState::fits, candidate.electrical.words = "fits, worst " + worst;
+      break;
     case pairing::Electrical::trimmedWithinLimits:
       candidate.electrical.state = JointState::withPart;
       candidate.electrical.words = "with " + candidate.trim->network.name();
       break;
-    case pairing::Electrical::readsHigh: candidate.electrical.state = JointState::cut, candidate.electrical.words = "reads high, " + worst; break;
-    case pairing::Electrical::undecided: candidate.electrical.state = JointState::look, candidate.electrical.words = "not settled"; break;
-    case pairing::Electrical::refused: candidate.electrical.state = JointState::cut, candidate.electrical.words = "misreads, " + worst; break;
+    case pairing::Electrical::readsHigh:
+      candidate.electrical.state = JointState::cut, candidate.electrical.words = "reads high, " + worst;
+      break;
+    case pairing::Electrical::undecided:
+      candidate.electrical.state = JointState::look, candidate.electrical.words = "not settled";
+      break;
+    case pairing::Electrical::refused:
+      candidate.electrical.state = JointState::cut, candidate.electrical.words = "misreads, " + worst;
+      break;
   }
 }
 
@@ -242,10 +250,12 @@ void SenderJudge::judgeEra(const catalog::Sender& sender, Candidate& candidate) 
   const bool before = sender.fittedNew.from && last < *sender.fittedNew.from;
   const bool after = sender.fittedNew.until && first >= *sender.fittedNew.until;
   if (!before && !after) return;
-  candidate.findings.push_back({"era-differs", Severity::note,
-                                fmt::format("Fitted new {} this engine's time ({}); thread and gauge decide, not the year.", before ? "only after" : "before",
-                                            first == last ? fmt::format("{}", first) : fmt::format("{}–{}", first, last)),
-                                portChoice_.made.words, catalog::cite(sender.source)});
+  candidate.findings.push_back(
+      {"era-differs", Severity::note,
+       fmt::format("Fitted new {} this engine's time ({}); thread and gauge decide, not the year.",
+                   before ? "only after" : "before",
+                   first == last ? fmt::format("{}", first) : fmt::format("{}–{}", first, last)),
+       portChoice_.made.words, catalog::cite(sender.source)});
 }
 
 void SenderJudge::lookOnTheShelf(const catalog::Sender& sender, Candidate& candidate) const {
@@ -255,52 +265,10 @@ void SenderJudge::lookOnTheShelf(const catalog::Sender& sender, Candidate& candi
   const auto chain = catalog::replacements(catalogue_, sender.id);
   if (chain.empty()) return;
   candidate.replacedBy = chain.back().sender.text;
-  candidate.findings.push_back({"superseded", Severity::note,
-                                fmt::format("No longer supplied: {} stands in for it since {}.", candidate.replacedBy, chain.back().since),
-                                fmt::format("{} step{}", chain.size(), chain.size() == 1 ? "" : "s"), catalog::cite(chain.back().source)});
-}
-
-void SenderJudge::conclude(const catalog::Sender& sender, Candidate& candidate) const {
-  const bool variable = sender.kind == catalog::SenderKind::variableSender;
-  const bool joined = joins(candidate);
-  if (!variable || !joined || electrical_.side().pulsing) candidate.rank = pairing::Rank::refused;
-  else if (!candidate.verdict) candidate.rank = pairing::Rank::undecided;
-  else
-    candidate.rank = pairing::rankOf(candidate.verdict->electrical, candidate.plug.state == JointState::withPart,
-                                     candidate.screw.state == JointState::withPart);
-  if (candidate.rank == pairing::Rank::trimmedWithinLimits) candidate.partsNeeded.push_back(candidate.trim->network.name());
-
-  // One plain sentence: what speaks against it first, else what the needle does and what has to be added.
-  const auto firstOf = [](const std::vector<Finding>& findings, Severity least) -> std::string {
-    for (const Finding& finding : findings) {
-      if (finding.severity >= least) return finding.sentence;
-    }
-    return {};
-  };
-  if (!variable) candidate.sentence = kindSentence(sender.kind);
-  else if (candidate.screw.state == JointState::cut) candidate.sentence = firstOf(candidate.screw.findings, Severity::warning);
-  else if (candidate.plug.state == JointState::cut) candidate.sentence = firstOf(candidate.plug.findings, Severity::caution);
-  else if (candidate.verdict) candidate.sentence = candidate.verdict->sentence;
-  else candidate.sentence = firstOf(candidate.electrical.findings, Severity::note);
-  if (joined && variable && candidate.screw.state == JointState::withPart)
-    candidate.sentence += fmt::format(" Thread {}: add {} in this port.", sender.thread.text, candidate.screw.words);
-  if (joined && variable && candidate.plug.state == JointState::withPart) candidate.sentence += fmt::format(" Add {}.", candidate.plug.words);
-  if (joined && candidate.rank == pairing::Rank::sameFamily && candidate.shelf.empty()) candidate.sentence += " None on the shelf.";
-
-  candidate.link = {"Sender", candidate.lot.empty() ? candidate.part : fmt::format("{}, lot {}", candidate.part, candidate.lot),
-                    fmt::format("{} · {}", candidate.family.empty() ? candidate.kind : candidate.family, sender.thread.text),
-                    candidate.fittedNow ? "in the head now" : candidate.lot.empty() ? "selected" : "by its own bench curve", Basis::known};
-}
-
-void rank(std::vector<Candidate>& candidates) {
-  const auto key = [](const Candidate& c) {
-    // As it would be fitted: a trimmed one by its error with the network in place.
-    const pairing::ErrorTable* fitted = c.rank == pairing::Rank::trimmedWithinLimits ? &c.trim->after : c.errors ? &*c.errors : nullptr;
-    const double worst = fitted != nullptr ? std::abs(inKelvin(fitted->worst.error)) : 1e9;
-    const bool doubtful = !c.findings.empty() && c.findings.front().code == kLotMisreads;
-    return std::tuple(c.rank, c.partsNeeded.size(), !c.replacedBy.empty(), doubtful, c.shelf.empty(), !c.fittedNow, worst, c.part, c.lot);
-  };
-  std::stable_sort(candidates.begin(), candidates.end(), [&](const Candidate& a, const Candidate& b) { return key(a) < key(b); });
+  candidate.findings.push_back(
+      {"superseded", Severity::note,
+       fmt::format("No longer supplied: {} stands in for it since {}.", candidate.replacedBy, chain.back().since),
+       fmt::format("{} step{}", chain.size(), chain.size() == 1 ? "" : "s"), catalog::cite(chain.back().source)});
 }
 
 }  // namespace ohmkin::workflow

@@ -2,19 +2,19 @@
 #include <catalog/shop.h>
 #include <joint/port.h>
 #include <joint/terminal.h>
-#include <map>
 #include <workflow/answer.h>
 #include <workflow/judge_electrical.h>
 #include <workflow/resolve_dash.h>
 #include <workflow/resolve_port.h>
+#include <map>
 
 /// One sender judged for one branch: kind, electrical, thread, terminal, era; then one plain sentence and its rank.
 namespace ohmkin::workflow {
 
 class SenderJudge {
  public:
-  SenderJudge(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port, const Question& question,
-              ElectricalJudge& electrical, const MatchOptions& options);
+  SenderJudge(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port,
+              const Question& question, ElectricalJudge& electrical, const MatchOptions& options);
 
   /// Each sender by its family, and once more for each lot that was measured. In no order.
   std::vector<Candidate> judge(const std::vector<catalog::Sender>& senders);
@@ -40,7 +40,6 @@ class SenderJudge {
   void judgeNeedle(const catalog::Sender& sender, const catalog::CurveRecord* lot, Candidate& candidate);
   void judgeEra(const catalog::Sender& sender, Candidate& candidate) const;
   void lookOnTheShelf(const catalog::Sender& sender, Candidate& candidate) const;
-  void conclude(const catalog::Sender& sender, Candidate& candidate) const;
 
   const catalog::Catalogue& catalogue_;
   const DashChoice& dash_;
@@ -55,9 +54,5 @@ class SenderJudge {
   std::optional<joint::Terminal> wireEnd_;
   joint::Port port_;
 };
-
-/// Best first: rank, fewest parts to buy, superseded last, with a misreading lot later, on the shelf first, as fitted new first, smallest
-/// worst error, part number.
-void rank(std::vector<Candidate>& candidates);
 
 }  // namespace ohmkin::workflow

@@ -1,32 +1,35 @@
-#include <algorithm>
 #include <bench/boiling.h>
 #include <catalog/snapshot.h>
 #include <fmt/format.h>
 #include <joint/thread.h>
-#include <set>
 #include <workflow/chain.h>
+#include <workflow/conclusion.h>
 #include <workflow/deciding_look.h>
 #include <workflow/gauges.h>
 #include <workflow/joints.h>
 #include <workflow/judge_sender.h>
 #include <workflow/match.h>
 #include <workflow/readings.h>
+#include <algorithm>
+#include <set>
 
 namespace ohmkin::workflow {
 namespace {
 
-constexpr std::size_t kMostBranches = 6;  // more than anyone would look through; the deciding look comes first then anyway
+constexpr std::size_t kMostBranches =
+    6;  // more than anyone would look through; the deciding look comes first then anyway
 
-const std::vector<std::string> kCautions{
-    "Let the engine cool before you open anything; coolant under pressure scalds.",
-    "The gauge is an aid, a trimmed one more so. Prove it on the bench or against a thermometer. Local codes and licensed practice come first."};
+const std::vector<std::string> kCautions{"Let the engine cool before you open anything; coolant under pressure scalds.",
+                                         "The gauge is an aid, a trimmed one more so. Prove it on the bench or against "
+                                         "a thermometer. Local codes and licensed practice come first."};
 
 /// The gauge's side of a branch; what stands in its way becomes a finding, not a failure of the whole match.
-std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port, const Question& question,
-                                   std::vector<Finding>& findings) {
+std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port,
+                                   const Question& question, std::vector<Finding>& findings) {
   if (!dash.gauge) return std::nullopt;
   const auto broken = [&](const Refusal& refusal) {
-    findings.push_back({"gauge-unreadable", Severity::warning, "This gauge cannot be computed with: " + refusal.sentence() + ".",
+    findings.push_back({"gauge-unreadable", Severity::warning,
+                        "This gauge cannot be computed with: " + refusal.sentence() + ".",
                         "gauge " + dash.gauge->id.text, catalog::cite(dash.gauge->source)});
     return std::nullopt;
   };
@@ -34,7 +37,8 @@ std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const Da
   if (!family) return std::nullopt;
   if (family->curves.empty() && !family->coldHot) {
     findings.push_back({"gauge-wants-a-pulse", Severity::warning,
-                        "This gauge belongs to a pair whose sender is a heated contact that pulses: only such a contact works it, and an ohmmeter cannot prove it.",
+                        "This gauge belongs to a pair whose sender is a heated contact that pulses: only such a "
+                        "contact works it, and an ohmmeter cannot prove it.",
                         "gauge " + dash.gauge->id.text, catalog::cite(dash.gauge->source)});
     GaugeSide pulsing;
     pulsing.pulsing = true;
@@ -67,18 +71,21 @@ std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const Da
     const auto band = pairing::defaultBand(*side.gauge, thermostat);
     side.band = band ? *band : side.gauge->dial().marked();
     if (!port.engine)
-      findings.push_back({"thermostat-assumed", Severity::note, "The engine is not known, so an 82 °C thermostat is assumed.", "no engine", "assumption"});
+      findings.push_back({"thermostat-assumed", Severity::note,
+                          "The engine is not known, so an 82 °C thermostat is assumed.", "no engine", "assumption"});
   }
   if (!dash.gauge->tolerance)
     findings.push_back({"gauge-tolerance-assumed", Severity::note,
-                        "The gauge's own tolerance is not stated; a good one may be 5 to 10 % out, and that comes on top for every sender.",
+                        "The gauge's own tolerance is not stated; a good one may be 5 to 10 % out, and that comes on "
+                        "top for every sender.",
                         "gauge " + dash.gauge->id.text, "common practice, no source"});
   return side;
 }
 
 /// Every sender that could go there, each once.
-std::vector<catalog::Sender> sendersThatCouldGoThere(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port,
-                                                     const Question& question, const std::optional<catalog::VehicleLine>& line,
+std::vector<catalog::Sender> sendersThatCouldGoThere(const catalog::Catalogue& catalogue, const DashChoice& dash,
+                                                     const PortChoice& port, const Question& question,
+                                                     const std::optional<catalog::VehicleLine>& line,
                                                      const SenderJudge& judge) {
   std::vector<catalog::Sender> found;
   std::set<std::string> seen;
@@ -92,7 +99,8 @@ std::vector<catalog::Sender> sendersThatCouldGoThere(const catalog::Catalogue& c
     for (const auto& bushing : judge.bushings()) threads.emplace_back(bushing.sender);
     for (const auto& other : judge.threads()) {
       // Those that only seem to fit are looked at too, so that the warning is there when someone holds one.
-      if (joint::compare(threadOf(*thread), threadOf(other)).fit == joint::ThreadFit::looksAlikeButDoesNot) threads.push_back(other.id);
+      if (joint::compare(threadOf(*thread), threadOf(other)).fit == joint::ThreadFit::looksAlikeButDoesNot)
+        threads.push_back(other.id);
     }
     take(catalog::sendersWithThreads(catalogue, threads));
   } else if (dash.gauge) {
@@ -109,12 +117,14 @@ std::vector<catalog::Sender> sendersThatCouldGoThere(const catalog::Catalogue& c
 
 /// The engine's own years where anything tells them, else the vehicle's. A model year begins in the year before it.
 bool madeIn(const ModelYearSpan& years, const PortChoice& port, const Question& question) {
-  if (port.made.produced) return years.from.value <= port.made.produced->second + 1 && port.made.produced->first < years.until.value;
+  if (port.made.produced)
+    return years.from.value <= port.made.produced->second + 1 && port.made.produced->first < years.until.value;
   return question.year && years.holds(*question.year);
 }
 
 /// Where the person did not say what is in the head now, the part this engine left the works with is the likeliest.
-void markFitted(const catalog::Catalogue& catalogue, const PortChoice& port, const Question& question, std::vector<Candidate>& candidates) {
+void markFitted(const catalog::Catalogue& catalogue, const PortChoice& port, const Question& question,
+                std::vector<Candidate>& candidates) {
   if (!question.fitted.empty() || !port.engine) return;
   for (Candidate& candidate : candidates) {
     if (!candidate.lot.empty() || candidate.kind != "variable sender") continue;
@@ -128,8 +138,8 @@ void markFitted(const catalog::Catalogue& catalogue, const PortChoice& port, con
   }
 }
 
-Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const DashChoice& dashChoice, const PortChoice& port, const Question& question,
-                  const MatchOptions& options, PairMemory& memory) {
+Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const DashChoice& dashChoice,
+                  const PortChoice& port, const Question& question, const MatchOptions& options, PairMemory& memory) {
   Branch branch;
   branch.weight = port.weight / static_cast<double>(dash.choices.size());
   const auto side = gaugeSide(catalogue, dashChoice, port, question, branch.findings);
@@ -141,7 +151,8 @@ Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const D
   }
   if (dashChoice.cluster && !dashChoice.gauge)
     branch.findings.push_back({"lamp-only", Severity::caution,
-                               "This cluster has a warning lamp and no gauge: a sender has nothing to drive. Name the gauge that will be fitted to go on.",
+                               "This cluster has a warning lamp and no gauge: a sender has nothing to drive. Name the "
+                               "gauge that will be fitted to go on.",
                                dashChoice.assumes, catalog::cite(dashChoice.cluster->source)});
 
   ElectricalJudge electrical(catalogue, side.value_or(GaugeSide{}), options, memory);
@@ -153,21 +164,25 @@ Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const D
   branch.era = eraJoint(port, question);
 
   if (!dashChoice.cluster || dashChoice.gauge) {
-    const std::vector<catalog::Sender> senders = sendersThatCouldGoThere(catalogue, dashChoice, port, question, dash.line, judge);
+    const std::vector<catalog::Sender> senders =
+        sendersThatCouldGoThere(catalogue, dashChoice, port, question, dash.line, judge);
     branch.considered = senders.size();
     branch.ranked = judge.judge(senders);
   }
   markFitted(catalogue, port, question, branch.ranked);
   rank(branch.ranked);
   if (side && side->gauge && side->boiling && *side->boiling < side->gauge->hotMark())
-    branch.findings.push_back({"boils-before-the-mark", Severity::warning,
-                               fmt::format("Plain water under this cap boils at {}, before the hot mark at {}: the needle cannot warn in time of that.",
-                                           print(*side->boiling, options.units), print(side->gauge->hotMark(), options.units)),
-                               "pressure cap of the engine family", "IAPWS-IF97 saturation line"});
+    branch.findings.push_back(
+        {"boils-before-the-mark", Severity::warning,
+         fmt::format("Plain water under this cap boils at {}, before the hot mark at {}: the needle cannot warn in "
+                     "time of that.",
+                     print(*side->boiling, options.units), print(side->gauge->hotMark(), options.units)),
+         "pressure cap of the engine family", "IAPWS-IF97 saturation line"});
   return branch;
 }
 
-std::string branchTitle(const Dash& dash, const DashChoice& dashChoice, const EngineSide& engine, const PortChoice& port) {
+std::string branchTitle(const Dash& dash, const DashChoice& dashChoice, const EngineSide& engine,
+                        const PortChoice& port) {
   std::string title;
   if (dash.choices.size() > 1) title = dashChoice.assumes;
   if (engine.choices.size() > 1) title += (title.empty() ? "" : " · ") + port.assumes;
@@ -177,7 +192,8 @@ std::string branchTitle(const Dash& dash, const DashChoice& dashChoice, const En
 void explainNothing(Answer& answer) {
   if (answer.answered()) return;
   answer.findings.push_back({"no-recommendation", Severity::caution,
-                             "No sender of this catalogue can be recommended here; the list says why for each, and what to look at comes first.",
+                             "No sender of this catalogue can be recommended here; the list says why for each, and "
+                             "what to look at comes first.",
                              "every branch", "the catalogue"});
 }
 
@@ -185,7 +201,8 @@ void explainNothing(Answer& answer) {
 
 bool Answer::answered() const {
   return std::any_of(branches.begin(), branches.end(), [](const Branch& branch) {
-    return std::any_of(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& candidate) { return candidate.recommended(); });
+    return std::any_of(branch.ranked.begin(), branch.ranked.end(),
+                       [](const Candidate& candidate) { return candidate.recommended(); });
   });
 }
 
@@ -194,13 +211,16 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
   return match(catalogue, question, options, memory);
 }
 
-Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options, PairMemory& memory) {
-  const catalog::Snapshot oneState(catalogue);  // every question below sees the same catalogue, whoever writes meanwhile
+Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options,
+                       PairMemory& memory) {
+  const catalog::Snapshot oneState(
+      catalogue);  // every question below sees the same catalogue, whoever writes meanwhile
   auto dash = resolveDash(catalogue, question);
   if (!dash) return tl::make_unexpected(dash.error());
   auto engine = resolveEngine(catalogue, question, dash->line);
   if (!engine) return tl::make_unexpected(engine.error());
-  if (!question.fitted.empty() && catalog::sendersNumbered(catalogue, question.fitted).empty()) return tl::make_unexpected(unknownPart(catalogue, question.fitted));
+  if (!question.fitted.empty() && catalog::sendersNumbered(catalogue, question.fitted).empty())
+    return tl::make_unexpected(unknownPart(catalogue, question.fitted));
 
   Answer answer;
   answer.question = question;
@@ -211,7 +231,8 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
   answer.findings.insert(answer.findings.end(), engine->findings.begin(), engine->findings.end());
 
   std::vector<std::pair<Branch, Origin>> branches;
-  std::stable_sort(engine->choices.begin(), engine->choices.end(), [](const auto& a, const auto& b) { return a.weight > b.weight; });
+  std::stable_sort(engine->choices.begin(), engine->choices.end(),
+                   [](const auto& a, const auto& b) { return a.weight > b.weight; });
   for (std::size_t d = 0; d < dash->choices.size(); ++d) {
     for (std::size_t p = 0; p < engine->choices.size(); ++p) {
       if (branches.size() == kMostBranches) break;
@@ -222,10 +243,13 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
   }
   const std::size_t possible = dash->choices.size() * engine->choices.size();
   if (possible > branches.size())
-    answer.findings.push_back({"more-branches", Severity::caution,
-                               fmt::format("{} combinations are possible; {} are shown. Say more about the dash or the casting.", possible, branches.size()),
-                               "dash and engine not settled", "the catalogue"});
-  std::stable_sort(branches.begin(), branches.end(), [](const auto& a, const auto& b) { return a.first.weight > b.first.weight; });
+    answer.findings.push_back(
+        {"more-branches", Severity::caution,
+         fmt::format("{} combinations are possible; {} are shown. Say more about the dash or the casting.", possible,
+                     branches.size()),
+         "dash and engine not settled", "the catalogue"});
+  std::stable_sort(branches.begin(), branches.end(),
+                   [](const auto& a, const auto& b) { return a.first.weight > b.first.weight; });
 
   std::vector<Origin> origins;
   for (auto& [branch, origin] : branches) {
@@ -235,7 +259,8 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
   std::vector<std::string> dashTells;
   for (const DashChoice& choice : dash->choices) dashTells.push_back(choice.assumes);
   answer.look = decidingLook(answer, origins, dashTells, *engine);
-  if (auto readings = judgeReadings(catalogue, question, options.units)) answer.findings.push_back(std::move(*readings));
+  if (auto readings = judgeReadings(catalogue, question, options.units))
+    answer.findings.push_back(std::move(*readings));
   explainNothing(answer);
   return answer;
 }
@@ -255,7 +280,9 @@ Needles needlesAt(const Branch& branch, const Candidate& candidate, Temperature 
   needles.shown = withFeed->indicated(network.seen(*resistance));
 
   // The uncertainty changes slowly: that of the nearest row serves.
-  const pairing::ErrorTable* table = trimmed ? &candidate.trim->after : candidate.wide ? candidate.wide.get() : candidate.errors.get();
+  const pairing::ErrorTable* table = trimmed          ? &candidate.trim->after
+                                     : candidate.wide ? candidate.wide.get()
+                                                      : candidate.errors.get();
   if (table == nullptr || table->rows.empty()) return needles;
   const auto nearest = std::min_element(table->rows.begin(), table->rows.end(), [&](const auto& a, const auto& b) {
     return std::abs(inKelvin(a.trueTemperature - t)) < std::abs(inKelvin(b.trueTemperature - t));

@@ -8,17 +8,20 @@
 
 namespace ohmkin::workflow {
 
-/// The main job: this vehicle, that engine → the sender, or the offset. Refuses what it cannot look up (near misses named);
-/// an answer without a recommendation is still an answer and says why. Throws catalog::CatalogueError where the file fails.
+/// The main job: this vehicle, that engine → the sender, or the offset. Refuses what it cannot look up (near misses
+/// named); an answer without a recommendation is still an answer and says why. Throws catalog::CatalogueError where the
+/// file fails.
 struct MatchOptions {
   pairing::Limits limits;
-  DisplayUnits units;         ///< of the sentences
-  bool forDrawing = false;    ///< the error tables over the whole dial too, for a plot
+  DisplayUnits units;       ///< of the sentences
+  bool forDrawing = false;  ///< the error tables over the whole dial too, for a plot
 };
 Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options = {});
 
 class PairMemory;  // judge_electrical.h
-/// The same for many questions to one unchanged catalogue with the same options: pairs judged once are not judged again.
-Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options, PairMemory& memory);
+/// The same for many questions to one unchanged catalogue with the same options: pairs judged once are not judged
+/// again.
+Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options,
+                       PairMemory& memory);
 
 }  // namespace ohmkin::workflow

@@ -5,7 +5,8 @@
 #include <workflow/sides.h>
 
 namespace ohmkin::workflow {
-Expected<PairAnswer> pair(const catalog::Catalogue& catalogue, const PairQuestion& question, const MatchOptions& options) {
+Expected<PairAnswer> pair(const catalog::Catalogue& catalogue, const PairQuestion& question,
+                          const MatchOptions& options) {
   auto gauge = findGauge(catalogue, question.gauge);
   if (!gauge) return tl::make_unexpected(gauge.error());
   auto sender = findSender(catalogue, question.sender);
@@ -33,8 +34,16 @@ Expected<PairAnswer> pair(const catalog::Catalogue& catalogue, const PairQuestio
   std::string unanswered;
   if (gauge->gauge.movement()) unanswered = gauge::unanswered(*gauge->gauge.movement(), question.conditions);
   else if (question.asksConditions()) unanswered = "The movement is not known, so the conditions are left out.";
-  return PairAnswer{gauge->name, gauge->family.name, sender->name, sender->family.name, std::make_shared<const gauge::Gauge>(std::move(gauge->gauge)),
-                    sender->curve.curve, circumstances.temperaturesStated, std::move(*errors), std::move(verdict), std::move(unanswered)};
+  return PairAnswer{gauge->name,
+                    gauge->family.name,
+                    sender->name,
+                    sender->family.name,
+                    std::make_shared<const gauge::Gauge>(std::move(gauge->gauge)),
+                    sender->curve.curve,
+                    circumstances.temperaturesStated,
+                    std::move(*errors),
+                    std::move(verdict),
+                    std::move(unanswered)};
 }
 
 }  // namespace ohmkin::workflow

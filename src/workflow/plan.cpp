@@ -1,7 +1,7 @@
-#include <algorithm>
 #include <fmt/format.h>
 #include <workflow/judge_electrical.h>
 #include <workflow/plan.h>
+#include <algorithm>
 
 namespace ohmkin::workflow {
 namespace {
@@ -48,7 +48,8 @@ PlanCell cellOf(const Answer& answer, std::size_t dash, std::size_t engine) {
   if (answer.branches.empty()) return cell;
   const Branch& branch = answer.branches.front();
   cell.era = branch.era.words;
-  const auto best = std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.recommended(); });
+  const auto best =
+      std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.recommended(); });
   if (best == branch.ranked.end()) {
     cell.sentence = !branch.findings.empty() && branch.ranked.empty() ? branch.findings.front().sentence
                     : !branch.ranked.empty()                          ? branch.ranked.front().sentence
@@ -61,14 +62,17 @@ PlanCell cellOf(const Answer& answer, std::size_t dash, std::size_t engine) {
   cell.sentence = best->sentence;
   cell.partsToBuy.push_back(best->part);
   cell.partsToBuy.insert(cell.partsToBuy.end(), best->partsNeeded.begin(), best->partsNeeded.end());
-  const pairing::ErrorTable* fitted = best->rank == pairing::Rank::trimmedWithinLimits ? &best->trim->after : best->errors ? &*best->errors : nullptr;
+  const pairing::ErrorTable* fitted = best->rank == pairing::Rank::trimmedWithinLimits ? &best->trim->after
+                                      : best->errors                                   ? &*best->errors
+                                                                                       : nullptr;
   if (fitted != nullptr) cell.worst = fitted->worst.error;
   return cell;
 }
 
 /// Least trouble first: the rank, then how many parts, then the error.
 auto trouble(const PlanCell& cell) {
-  return std::tuple(!cell.answered, cell.rank, cell.partsToBuy.size(), cell.worst ? std::abs(inKelvin(*cell.worst)) : 1e9);
+  return std::tuple(!cell.answered, cell.rank, cell.partsToBuy.size(),
+                    cell.worst ? std::abs(inKelvin(*cell.worst)) : 1e9);
 }
 
 Refusal named(Refusal refusal, const std::string& dash, const std::string& engine) {
@@ -79,10 +83,13 @@ Refusal named(Refusal refusal, const std::string& dash, const std::string& engin
 }  // namespace
 
 Expected<Plan> plan(const catalog::Catalogue& catalogue, const PlanQuestion& question, const MatchOptions& options) {
-  if (question.dashes.empty()) return refuse("plan-without-dash", "--dash", "none", "at least one dash, for example \"1968 ridgeway utility\"");
-  if (question.engines.empty()) return refuse("plan-without-engine", "--donor", "none", "at least one engine, for example \"casting 30418\"");
+  if (question.dashes.empty())
+    return refuse("plan-without-dash", "--dash", "none", "at least one dash, for example \"1968 ridgeway utility\"");
+  if (question.engines.empty())
+    return refuse("plan-without-engine", "--donor", "none", "at least one engine, for example \"casting 30418\"");
   if (question.dashes.size() > kMostDashes || question.engines.size() > kMostEngines)
-    return refuse("plan-too-large", "", fmt::format("{} dashes and {} engines", question.dashes.size(), question.engines.size()),
+    return refuse("plan-too-large", "",
+                  fmt::format("{} dashes and {} engines", question.dashes.size(), question.engines.size()),
                   fmt::format("at most {} and {}", kMostDashes, kMostEngines));
   Plan made;
   made.question = question;
@@ -103,7 +110,8 @@ Expected<Plan> plan(const catalog::Catalogue& catalogue, const PlanQuestion& que
                                        [](const PlanCell& a, const PlanCell& b) { return trouble(a) < trouble(b); });
     made.bestEngine.push_back(best->answered ? best->engine : made.cells.size());
     for (const std::string& part : best->partsToBuy) {
-      if (std::find(made.partsToBuy.begin(), made.partsToBuy.end(), part) == made.partsToBuy.end()) made.partsToBuy.push_back(part);
+      if (std::find(made.partsToBuy.begin(), made.partsToBuy.end(), part) == made.partsToBuy.end())
+        made.partsToBuy.push_back(part);
     }
   }
   return made;

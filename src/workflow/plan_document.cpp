@@ -1,6 +1,6 @@
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 #include <workflow/plan.h>
+#include <nlohmann/json.hpp>
 
 namespace ohmkin::workflow {
 namespace {
@@ -12,14 +12,16 @@ constexpr std::string_view kSchema = "ohmkin.plan";
 
 struct TextField {
   const char* key;
-  std::string Question::* field;
+  std::string Question::*field;
 };
-constexpr TextField kTexts[] = {{"line", &Question::line},           {"cluster", &Question::cluster},          {"gauge", &Question::gauge},
-                                {"engine", &Question::engine},       {"casting", &Question::casting},          {"casting_date", &Question::castingDate},
-                                {"port", &Question::portThread},     {"port_location", &Question::portLocation}, {"terminal", &Question::terminal}};
+constexpr TextField kTexts[] = {{"line", &Question::line},        {"cluster", &Question::cluster},
+                                {"gauge", &Question::gauge},      {"engine", &Question::engine},
+                                {"casting", &Question::casting},  {"casting_date", &Question::castingDate},
+                                {"port", &Question::portThread},  {"port_location", &Question::portLocation},
+                                {"terminal", &Question::terminal}};
 struct DateField {
   const char* key;
-  std::optional<Date> Question::* field;
+  std::optional<Date> Question::*field;
 };
 constexpr DateField kDates[] = {{"built", &Question::built}, {"engine_built", &Question::engineBuilt}};
 
@@ -60,7 +62,9 @@ Expected<Question> read(const Json& json, const std::string& where) {
       question.year = ModelYear{value.get<int>()};
       known = true;
     }
-    if (!known) return refuse("plan-unreadable", here, "a key this version does not know", "line, year, cluster, casting and the like");
+    if (!known)
+      return refuse("plan-unreadable", here, "a key this version does not know",
+                    "line, year, cluster, casting and the like");
   }
   return question;
 }
@@ -76,15 +80,20 @@ std::string planDocument(const PlanQuestion& question) {
 
 Expected<PlanQuestion> readPlanDocument(std::string_view text, std::string_view where) {
   const std::string file(where);
-  if (text.size() > kLargestDocument) return refuse("plan-unreadable", file, fmt::format("{} bytes", text.size()), "a plan, a few kilobytes at most");
+  if (text.size() > kLargestDocument)
+    return refuse("plan-unreadable", file, fmt::format("{} bytes", text.size()), "a plan, a few kilobytes at most");
   const Json json = Json::parse(text, nullptr, false);
-  if (json.is_discarded() || !json.is_object()) return refuse("plan-unreadable", file, "no JSON object", "a plan written by ohmkin plan --save");
-  if (json.value("schema", Json()) != kSchema) return refuse("plan-unreadable", file, "another kind of document", "\"schema\": \"ohmkin.plan\"");
-  if (json.value("version", Json()) != 1) return refuse("plan-newer", file, "version " + json.value("version", Json()).dump(), "version 1");
+  if (json.is_discarded() || !json.is_object())
+    return refuse("plan-unreadable", file, "no JSON object", "a plan written by ohmkin plan --save");
+  if (json.value("schema", Json()) != kSchema)
+    return refuse("plan-unreadable", file, "another kind of document", "\"schema\": \"ohmkin.plan\"");
+  if (json.value("version", Json()) != 1)
+    return refuse("plan-newer", file, "version " + json.value("version", Json()).dump(), "version 1");
   PlanQuestion question;
   for (const auto& [key, side] : {std::pair{"dashes", &question.dashes}, std::pair{"engines", &question.engines}}) {
     const Json list = json.value(key, Json());
-    if (!list.is_array()) return refuse("plan-unreadable", file, fmt::format("no list of {}", key), fmt::format("\"{}\": […]", key));
+    if (!list.is_array())
+      return refuse("plan-unreadable", file, fmt::format("no list of {}", key), fmt::format("\"{}\": […]", key));
     for (std::size_t i = 0; i < list.size(); ++i) {
       auto one = read(list[i], fmt::format("{}: {}[{}]", file, key, i));
       if (!one) return tl::make_unexpected(one.error());

@@ -1,17 +1,17 @@
-#include <algorithm>
-#include <array>
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
 #include <quantity/parse.h>
 #include <workflow/question_text.h>
 #include <workflow/vocabulary.h>
+#include <algorithm>
+#include <array>
 
 namespace ohmkin::workflow {
 namespace {
 
-constexpr std::size_t kLongestText = 2000;   // bytes; nobody types more at a counter
-constexpr std::size_t kLongestPhrase = 6;    // words
-constexpr std::size_t kShortestPart = 4;     // letters a single word of a line's name must have to stand for the line
+constexpr std::size_t kLongestText = 2000;  // bytes; nobody types more at a counter
+constexpr std::size_t kLongestPhrase = 6;   // words
+constexpr std::size_t kShortestPart = 4;    // letters a single word of a line's name must have to stand for the line
 
 struct Token {
   std::size_t from;
@@ -22,12 +22,15 @@ struct Token {
 std::vector<Token> tokens(std::string_view text) {
   std::vector<Token> out;
   std::size_t at = 0;
-  const auto separates = [&](std::size_t i) { return text[i] == ' ' || text[i] == '\t' || text[i] == ',' || text[i] == ';'; };
+  const auto separates = [&](std::size_t i) {
+    return text[i] == ' ' || text[i] == '\t' || text[i] == ',' || text[i] == ';';
+  };
   while (at < text.size()) {
     while (at < text.size() && separates(at)) ++at;
     const std::size_t from = at;
     while (at < text.size() && !separates(at)) ++at;
-    if (at > from && text.substr(from, at - from) != "·") out.push_back({from, at - from, text.substr(from, at - from)});
+    if (at > from && text.substr(from, at - from) != "·")
+      out.push_back({from, at - from, text.substr(from, at - from)});
   }
   return out;
 }
@@ -37,9 +40,19 @@ struct Cue {
   std::string_view word;
   std::string_view field;
 };
-constexpr std::array<Cue, 13> kCues{{{"casting", "casting"}, {"head", ""}, {"dated", "casting-date"}, {"date", "casting-date"}, {"cast", "casting-date"},
-                                     {"built", "built"}, {"engine", "engine"}, {"terminal", "terminal"}, {"port", "port"},
-                                     {"fitted", "fitted"}, {"gauge", ""}, {"at", ""}, {"reads", ""}}};
+constexpr std::array<Cue, 13> kCues{{{"casting", "casting"},
+                                     {"head", ""},
+                                     {"dated", "casting-date"},
+                                     {"date", "casting-date"},
+                                     {"cast", "casting-date"},
+                                     {"built", "built"},
+                                     {"engine", "engine"},
+                                     {"terminal", "terminal"},
+                                     {"port", "port"},
+                                     {"fitted", "fitted"},
+                                     {"gauge", ""},
+                                     {"at", ""},
+                                     {"reads", ""}}};
 
 const Cue* cueOf(std::string_view word) {
   const std::string key = folded(word);
@@ -49,7 +62,8 @@ const Cue* cueOf(std::string_view word) {
 
 class Reader {
  public:
-  Reader(const Vocabulary& vocabulary, std::string_view text) : vocabulary_(vocabulary), text_(text), tokens_(tokens(text)) {}
+  Reader(const Vocabulary& vocabulary, std::string_view text)
+      : vocabulary_(vocabulary), text_(text), tokens_(tokens(text)) {}
 
   TextReading read() {
     while (at_ < tokens_.size()) {
@@ -64,7 +78,8 @@ class Reader {
 
   void piece(std::size_t count, std::string field, std::string reading) {
     const Token& last = tokens_[at_ + count - 1];
-    result_.pieces.push_back({tokens_[at_].from, last.from + last.length - tokens_[at_].from, std::move(field), std::move(reading)});
+    result_.pieces.push_back(
+        {tokens_[at_].from, last.from + last.length - tokens_[at_].from, std::move(field), std::move(reading)});
     at_ += count;
   }
 
@@ -74,13 +89,13 @@ class Reader {
   }
 
   void fill(const Word& word) {
-    std::string Question::* const field = word.field == "line"       ? &Question::line
-                                          : word.field == "cluster"  ? &Question::cluster
-                                          : word.field == "engine"   ? &Question::engine
-                                          : word.field == "casting"  ? &Question::casting
-                                          : word.field == "terminal" ? &Question::terminal
-                                          : word.field == "port"     ? &Question::portThread
-                                                                     : &Question::fitted;
+    std::string Question::*const field = word.field == "line"       ? &Question::line
+                                         : word.field == "cluster"  ? &Question::cluster
+                                         : word.field == "engine"   ? &Question::engine
+                                         : word.field == "casting"  ? &Question::casting
+                                         : word.field == "terminal" ? &Question::terminal
+                                         : word.field == "port"     ? &Question::portThread
+                                                                    : &Question::fitted;
     question().*field = word.id;
   }
 
@@ -147,7 +162,9 @@ class Reader {
     while (at_ + count < tokens_.size() && count < 4) {
       const Token& token = tokens_[at_ + count];
       const bool commaBefore = count > 0 && text_.substr(token.from - 2, 2).find(',') != std::string_view::npos;
-      if (commaBefore || cueOf(token.text) != nullptr || token.text.size() > 8 || (count > 0 && looksLikeYear(token.text))) break;
+      if (commaBefore || cueOf(token.text) != nullptr || token.text.size() > 8 ||
+          (count > 0 && looksLikeYear(token.text)))
+        break;
       if (count > 0 && vocabulary_.exactly(folded(token.text)) != nullptr) break;
       ++count;
     }
@@ -194,7 +211,8 @@ std::vector<Completion> completions(const Vocabulary& vocabulary, std::string_vi
     const std::size_t from = all[all.size() - count].from;
     for (const Word* word : vocabulary.beginning(folded(text.substr(from)), most)) {
       if (out.size() == most) return out;
-      const bool there = std::any_of(out.begin(), out.end(), [&](const Completion& c) { return c.insert == word->text; });
+      const bool there =
+          std::any_of(out.begin(), out.end(), [&](const Completion& c) { return c.insert == word->text; });
       if (!there) out.push_back({word->text, from, word->field, word->note});
     }
     if (!out.empty()) return out;

@@ -1,20 +1,21 @@
 #pragma once
 #include <catalog/catalogue.h>
+#include <workflow/question.h>
+#include <workflow/vocabulary.h>
 #include <string>
 #include <string_view>
 #include <vector>
-#include <workflow/question.h>
-#include <workflow/vocabulary.h>
 
-/// One line of text as a person types it, in any order: "1968 ridgeway utility gauge package casting 30418 dated H 22 1".
+/// One line of text as a person types it, in any order: "1968 ridgeway utility gauge package casting 30418 dated H 22
+/// 1".
 namespace ohmkin::workflow {
 
 /// A piece of the text and what it was taken for; pieces not understood have an empty field.
 struct TextPiece {
   std::size_t from = 0;  ///< bytes into the text
   std::size_t length = 0;
-  std::string field;     ///< "line", "year", "cluster", "casting", "casting-date", …
-  std::string reading;   ///< what it was taken for: "Ridgeway utility"
+  std::string field;    ///< "line", "year", "cluster", "casting", "casting-date", …
+  std::string reading;  ///< what it was taken for: "Ridgeway utility"
 };
 
 struct TextReading {
@@ -27,10 +28,10 @@ TextReading readQuestion(const catalog::Catalogue& catalogue, std::string_view t
 
 /// A way to go on typing at the end of `text`.
 struct Completion {
-  std::string insert;  ///< replaces the last word
+  std::string insert;    ///< replaces the last word
   std::size_t from = 0;  ///< where the last word begins
-  std::string kind;    ///< "vehicle line", "cluster option", "casting", …
-  std::string note;    ///< "model years 1967–78"
+  std::string kind;      ///< "vehicle line", "cluster option", "casting", …
+  std::string note;      ///< "model years 1967–78"
 };
 std::vector<Completion> completions(const catalog::Catalogue& catalogue, std::string_view text, std::size_t most = 8);
 

@@ -1,11 +1,11 @@
 #include <catalog/families.h>
 #include <catalog/senders.h>
-#include <cmath>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <quantity/near_miss.h>
 #include <workflow/curves.h>
 #include <workflow/readings.h>
+#include <cmath>
 
 namespace ohmkin::workflow {
 namespace {
@@ -13,7 +13,8 @@ namespace {
 constexpr double kThermometer = 2.0;  // K: a counter's room temperature is known no better
 
 /// Every reading lies within tolerance, curve knowledge (k = 2) and the thermometer's doubt of this curve.
-bool agrees(const curve::Curve& curve, double tolerance, const std::vector<std::pair<Temperature, Ohms>>& readings, bool& outside) {
+bool agrees(const curve::Curve& curve, double tolerance, const std::vector<std::pair<Temperature, Ohms>>& readings,
+            bool& outside) {
   for (const auto& [at, read] : readings) {
     const auto expected = curve.resistance(at);
     if (!expected) {
@@ -30,7 +31,8 @@ bool agrees(const curve::Curve& curve, double tolerance, const std::vector<std::
 
 }  // namespace
 
-std::optional<Finding> judgeReadings(const catalog::Catalogue& catalogue, const Question& question, const DisplayUnits& units) {
+std::optional<Finding> judgeReadings(const catalog::Catalogue& catalogue, const Question& question,
+                                     const DisplayUnits& units) {
   if (question.readings.empty()) return std::nullopt;
   std::vector<std::string> agreeing;
   std::size_t outside = 0;
@@ -38,11 +40,13 @@ std::optional<Finding> judgeReadings(const catalog::Catalogue& catalogue, const 
     if (family.measurand != catalog::Measurand::coolantTemperature) continue;
     const auto curve = curveOf(family);
     bool beyond = false;
-    if (curve && agrees(curve->curve, family.tolerance.value_or(kAssumedSenderTolerance), question.readings, beyond)) agreeing.push_back(family.name);
+    if (curve && agrees(curve->curve, family.tolerance.value_or(kAssumedSenderTolerance), question.readings, beyond))
+      agreeing.push_back(family.name);
     outside += beyond ? 1u : 0u;
   }
   std::string read;
-  for (const auto& [at, r] : question.readings) read += fmt::format("{}{} at {}", read.empty() ? "" : ", ", print(r), print(at, units));
+  for (const auto& [at, r] : question.readings)
+    read += fmt::format("{}{} at {}", read.empty() ? "" : ", ", print(r), print(at, units));
   Finding finding{"reading-agrees", Severity::note, "", read, "your reading"};
   if (agreeing.empty()) {
     finding.code = "reading-agrees-with-none";

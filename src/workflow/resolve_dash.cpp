@@ -1,14 +1,14 @@
-#include <algorithm>
 #include <dating/model_year.h>
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
 #include <workflow/resolve_dash.h>
+#include <algorithm>
 
 namespace ohmkin::workflow {
 namespace {
 
-/// Days outside which a vehicle of this model year cannot have been built: usual production with a month of early starts and four
-/// of late runs. Wide on purpose, since it refuses; a judgement from memory, no source.
+/// Days outside which a vehicle of this model year cannot have been built: usual production with a month of early
+/// starts and four of late runs. Wide on purpose, since it refuses; a judgement from memory, no source.
 DateSpan modelYearWindow(ModelYear year) {
   const DateSpan usual = dating::usualProduction(year);
   return {*usual.from - std::chrono::days{31}, *usual.until + std::chrono::days{122}};
@@ -17,11 +17,14 @@ DateSpan modelYearWindow(ModelYear year) {
 Expected<std::optional<catalog::VehicleLine>> findLine(const catalog::Catalogue& catalogue, const Question& question) {
   if (question.line.empty()) return std::optional<catalog::VehicleLine>{};
   std::vector<catalog::VehicleLine> found = catalog::linesNamed(catalogue, question.line);
-  if (found.size() > 1 && question.year) std::erase_if(found, [&](const auto& line) { return !line.years.holds(*question.year); });
+  if (found.size() > 1 && question.year)
+    std::erase_if(found, [&](const auto& line) { return !line.years.holds(*question.year); });
   if (found.size() == 1) return std::optional(std::move(found.front()));
   if (found.size() > 1) {
-    return refuse("line-ambiguous", "--vehicle", fmt::format("'{}', which {} lines are called", question.line, found.size()),
-                  fmt::format("its make too: {} {} or {} {}", found[0].makeName, found[0].name, found[1].makeName, found[1].name));
+    return refuse("line-ambiguous", "--vehicle",
+                  fmt::format("'{}', which {} lines are called", question.line, found.size()),
+                  fmt::format("its make too: {} {} or {} {}", found[0].makeName, found[0].name, found[1].makeName,
+                              found[1].name));
   }
   std::vector<std::string> names;
   for (auto& name : catalog::lineNames(catalogue)) names.push_back(std::move(name.name));
@@ -36,7 +39,8 @@ Expected<void> checkYear(const catalog::VehicleLine& line, const Question& quest
   if (question.year && question.built && !modelYearWindow(*question.year).holds(*question.built))
     return refuse("built-outside-year", "--built", isoDate(*question.built),
                   fmt::format("a day on which model year {} can have been built: {} to {}", question.year->value,
-                              plainDate(*modelYearWindow(*question.year).from), plainDate(*modelYearWindow(*question.year).until)));
+                              plainDate(*modelYearWindow(*question.year).from),
+                              plainDate(*modelYearWindow(*question.year).until)));
   return {};
 }
 
@@ -50,13 +54,15 @@ std::string tellingWords(const catalog::ClusterRecord& cluster) {
   return words;
 }
 
-Expected<std::vector<catalog::ClusterRecord>> possibleClusters(const catalog::Catalogue& catalogue, const catalog::VehicleLine& line,
+Expected<std::vector<catalog::ClusterRecord>> possibleClusters(const catalog::Catalogue& catalogue,
+                                                               const catalog::VehicleLine& line,
                                                                const Question& question) {
   std::vector<catalog::ClusterRecord> found =
       question.year ? catalog::clusters(catalogue, line.id, *question.year) : catalog::clusters(catalogue, line.id);
   if (question.built) std::erase_if(found, [&](const auto& cluster) { return !cluster.built.holds(*question.built); });
   // A cluster whose change is not told by serial is not ruled out by one.
-  if (question.serial) std::erase_if(found, [&](const auto& cluster) { return !cluster.serials.holds(*question.serial); });
+  if (question.serial)
+    std::erase_if(found, [&](const auto& cluster) { return !cluster.serials.holds(*question.serial); });
   if (question.built && !question.year) {
     std::erase_if(found, [&](const auto& cluster) {
       for (int year = cluster.years.from.value; year < cluster.years.until.value; ++year)
@@ -67,7 +73,8 @@ Expected<std::vector<catalog::ClusterRecord>> possibleClusters(const catalog::Ca
   if (question.cluster.empty()) return found;
   std::vector<catalog::ClusterRecord> wanted;
   for (const auto& cluster : found) {
-    if (folded(cluster.option) == folded(question.cluster) || folded(cluster.id.text) == folded(question.cluster)) wanted.push_back(cluster);
+    if (folded(cluster.option) == folded(question.cluster) || folded(cluster.id.text) == folded(question.cluster))
+      wanted.push_back(cluster);
   }
   if (!wanted.empty()) return wanted;
   std::vector<std::string> options;
@@ -83,7 +90,8 @@ Expected<catalog::GaugeRecord> namedGauge(const catalog::Catalogue& catalogue, c
   if (!found.empty()) return std::move(found.front());
   std::vector<std::string> names;
   for (const auto& gauge : catalog::gauges(catalogue)) names.insert(names.end(), {gauge.id.text, gauge.name});
-  return refuse("gauge-unknown", "--gauge", fmt::format("'{}'", name), "a gauge of this catalogue" + perhaps(nearMisses(name, names)));
+  return refuse("gauge-unknown", "--gauge", fmt::format("'{}'", name),
+                "a gauge of this catalogue" + perhaps(nearMisses(name, names)));
 }
 
 DashChoice choiceOf(const catalog::Catalogue& catalogue, catalog::ClusterRecord cluster, bool alone) {
@@ -125,7 +133,8 @@ Expected<Dash> resolveDash(const catalog::Catalogue& catalogue, const Question& 
   if (!clusters) return tl::make_unexpected(clusters.error());
   for (auto& cluster : *clusters) {
     if (clusters->size() == 1)
-      dash.chips.push_back({fmt::format("Cluster {}, model years {}", tellingWords(cluster), plainSpan(cluster.years)), Basis::known});
+      dash.chips.push_back(
+          {fmt::format("Cluster {}, model years {}", tellingWords(cluster), plainSpan(cluster.years)), Basis::known});
     dash.choices.push_back(choiceOf(catalogue, std::move(cluster), clusters->size() == 1));
   }
   if (dash.choices.size() > 1)
@@ -133,7 +142,8 @@ Expected<Dash> resolveDash(const catalog::Catalogue& catalogue, const Question& 
   if (dash.choices.empty()) {
     dash.findings.push_back({"cluster-not-on-record", Severity::caution,
                              "The catalogue has no cluster for this line and year; name the gauge to go on.",
-                             fmt::format("{} {}", dash.line->makeName, dash.line->name), catalog::cite(dash.line->source)});
+                             fmt::format("{} {}", dash.line->makeName, dash.line->name),
+                             catalog::cite(dash.line->source)});
     dash.choices.push_back({});
   }
   return dash;

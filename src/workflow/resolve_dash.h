@@ -2,11 +2,11 @@
 #include <catalog/gauges.h>
 #include <catalog/vehicles.h>
 #include <finding/finding.h>
+#include <workflow/answer.h>
+#include <workflow/question.h>
 #include <optional>
 #include <string>
 #include <vector>
-#include <workflow/answer.h>
-#include <workflow/question.h>
 
 /// First half of the match: which vehicle, which cluster, so which gauge.
 namespace ohmkin::workflow {
@@ -26,8 +26,8 @@ struct Dash {
   std::vector<Finding> findings;
 };
 
-/// Refuses a line, year, option or gauge the catalogue does not have, with near misses; a year outside the line's span; a
-/// build date that cannot belong to the model year.
+/// Refuses a line, year, option or gauge the catalogue does not have, with near misses; a year outside the line's span;
+/// a build date that cannot belong to the model year.
 Expected<Dash> resolveDash(const catalog::Catalogue& catalogue, const Question& question);
 
 }  // namespace ohmkin::workflow

@@ -1,10 +1,10 @@
-#include <algorithm>
 #include <catalog/joints.h>
 #include <fmt/format.h>
-#include <map>
 #include <quantity/near_miss.h>
 #include <workflow/engine_date.h>
 #include <workflow/resolve_port.h>
+#include <algorithm>
+#include <map>
 
 namespace ohmkin::workflow {
 namespace {
@@ -33,7 +33,8 @@ Expected<Seen> whatWasSeen(const Catalogue& catalogue, const Question& question)
   }
   if (!question.portLocation.empty()) {
     const auto locations = catalog::portLocations(catalogue);
-    const auto same = std::find_if(locations.begin(), locations.end(), [&](const auto& l) { return folded(l) == folded(question.portLocation); });
+    const auto same = std::find_if(locations.begin(), locations.end(),
+                                   [&](const auto& l) { return folded(l) == folded(question.portLocation); });
     if (same == locations.end())
       return refuse("port-location-unknown", "--port-location", fmt::format("'{}'", question.portLocation),
                     "a place of this catalogue" + perhaps(nearMisses(question.portLocation, locations)));
@@ -41,7 +42,8 @@ Expected<Seen> whatWasSeen(const Catalogue& catalogue, const Question& question)
   }
   if (!question.terminal.empty() && catalog::terminalsNamed(catalogue, question.terminal).empty()) {
     std::vector<std::string> names;
-    for (const auto& terminal : catalog::terminals(catalogue)) names.insert(names.end(), {terminal.name, terminal.id.text});
+    for (const auto& terminal : catalog::terminals(catalogue))
+      names.insert(names.end(), {terminal.name, terminal.id.text});
     return refuse("terminal-unknown", "--terminal", fmt::format("'{}'", question.terminal),
                   "a terminal style of this catalogue" + perhaps(nearMisses(question.terminal, names)));
   }
@@ -51,8 +53,9 @@ Expected<Seen> whatWasSeen(const Catalogue& catalogue, const Question& question)
 Expected<std::vector<Casting>> namedCastings(const Catalogue& catalogue, const std::string& number) {
   std::vector<Casting> found = catalog::castingsNumbered(catalogue, number);
   if (found.empty())
-    return refuse("casting-unknown", "--casting", fmt::format("'{}'", number),
-                  "a casting number of this catalogue" + perhaps(nearMisses(number, catalog::castingNumbers(catalogue))));
+    return refuse(
+        "casting-unknown", "--casting", fmt::format("'{}'", number),
+        "a casting number of this catalogue" + perhaps(nearMisses(number, catalog::castingNumbers(catalogue))));
   return found;
 }
 
@@ -62,13 +65,15 @@ Expected<std::vector<EngineFamily>> possibleEngines(const Catalogue& catalogue, 
     auto found = catalog::engineFamiliesNamed(catalogue, question.engine);
     if (!found.empty()) return found;
     std::vector<std::string> names;
-    for (const auto& engine : catalog::engineFamilies(catalogue)) names.insert(names.end(), {engine.name, engine.id.text});
+    for (const auto& engine : catalog::engineFamilies(catalogue))
+      names.insert(names.end(), {engine.name, engine.id.text});
     return refuse("engine-unknown", "--engine", fmt::format("'{}'", question.engine),
                   "an engine family of this catalogue" + perhaps(nearMisses(question.engine, names)));
   }
   std::vector<EngineFamily> found;
   if (line && question.year) {
-    for (auto& original : catalog::originalEngines(catalogue, line->id, *question.year)) found.push_back(std::move(original.engine));
+    for (auto& original : catalog::originalEngines(catalogue, line->id, *question.year))
+      found.push_back(std::move(original.engine));
   }
   return found;
 }
@@ -82,7 +87,8 @@ std::vector<Casting> castingsInTime(const Catalogue& catalogue, const EngineFami
   if (!window) return found;
   std::vector<Casting> inTime;
   for (const Casting& casting : found) {
-    const bool overlaps = (!casting.cast.from || *casting.cast.from < *window->until) && (!casting.cast.until || *window->from < *casting.cast.until);
+    const bool overlaps = (!casting.cast.from || *casting.cast.from < *window->until) &&
+                          (!casting.cast.until || *window->from < *casting.cast.until);
     if (overlaps) inTime.push_back(casting);
   }
   return inTime.empty() ? found : inTime;
@@ -97,13 +103,15 @@ std::vector<Port> senderPorts(const Catalogue& catalogue, const Casting& casting
   });
   if (!seen.thread) return found;
   std::vector<Port> sameThread;
-  std::copy_if(found.begin(), found.end(), std::back_inserter(sameThread), [&](const Port& port) { return port.thread == *seen.thread; });
+  std::copy_if(found.begin(), found.end(), std::back_inserter(sameThread),
+               [&](const Port& port) { return port.thread == *seen.thread; });
   return sameThread.empty() ? found : sameThread;
 }
 
 std::string portWords(const PortChoice& choice) {
   std::string words;
-  if (choice.casting) words = fmt::format("{} casting {}", catalog::text(choice.casting->role), choice.casting->id.text);
+  if (choice.casting)
+    words = fmt::format("{} casting {}", catalog::text(choice.casting->role), choice.casting->id.text);
   else if (choice.engine) words = choice.engine->name;
   if (choice.thread) words += fmt::format("{}{}", words.empty() ? "" : ", ", choice.thread->text);
   return words;
@@ -111,7 +119,8 @@ std::string portWords(const PortChoice& choice) {
 
 class Resolver {
  public:
-  Resolver(const Catalogue& catalogue, const Question& question, const std::optional<catalog::VehicleLine>& line, Seen seen)
+  Resolver(const Catalogue& catalogue, const Question& question, const std::optional<catalog::VehicleLine>& line,
+           Seen seen)
       : catalogue_(catalogue), question_(question), line_(line), seen_(std::move(seen)) {}
 
   Expected<EngineSide> run() {
@@ -132,7 +141,8 @@ class Resolver {
   }
 
  private:
-  void add(const EngineFamily& engine, const std::optional<Casting>& casting, std::optional<Port> port, Basis engineBasis) {
+  void add(const EngineFamily& engine, const std::optional<Casting>& casting, std::optional<Port> port,
+           Basis engineBasis) {
     PortChoice choice;
     choice.engine = engine;
     choice.casting = casting;
@@ -142,10 +152,12 @@ class Resolver {
     if (seen_.thread) {
       choice.portBasis = choice.thread && *choice.thread != *seen_.thread ? Basis::conflict : Basis::seen;
       if (choice.portBasis == Basis::conflict)
-        side_.findings.push_back({"port-thread-not-the-castings", Severity::warning,
-                                  fmt::format("The port was seen as {}, but {} has {} there: measure it again; it may have been bushed or recut.",
-                                              seen_.thread->text, portWords(choice), choice.thread->text),
-                                  "what was seen against the casting", catalog::cite(port->source)});
+        side_.findings.push_back(
+            {"port-thread-not-the-castings", Severity::warning,
+             fmt::format(
+                 "The port was seen as {}, but {} has {} there: measure it again; it may have been bushed or recut.",
+                 seen_.thread->text, portWords(choice), choice.thread->text),
+             "what was seen against the casting", catalog::cite(port->source)});
       choice.thread = seen_.thread;  // what is in front of the person goes before the book
     }
     choice.port = std::move(port);
@@ -193,11 +205,13 @@ class Resolver {
     std::map<std::tuple<std::string, std::string, std::string>, PortChoice> merged;
     std::vector<std::tuple<std::string, std::string, std::string>> order;
     for (PortChoice& choice : side_.choices) {
-      const auto key = std::tuple(choice.engine ? choice.engine->id.text : "", choice.thread ? choice.thread->text : "",
-                                  choice.port && question_.casting.empty() ? "" : (choice.port ? choice.port->location : ""));
+      const auto key =
+          std::tuple(choice.engine ? choice.engine->id.text : "", choice.thread ? choice.thread->text : "",
+                     choice.port && question_.casting.empty() ? "" : (choice.port ? choice.port->location : ""));
       if (const auto found = merged.find(key); found != merged.end()) {
         found->second.weight += choice.weight;
-        if (found->second.casting && choice.casting && found->second.casting->id != choice.casting->id) found->second.casting.reset();
+        if (found->second.casting && choice.casting && found->second.casting->id != choice.casting->id)
+          found->second.casting.reset();
         continue;
       }
       order.push_back(key);
@@ -220,8 +234,10 @@ class Resolver {
   void chips() {
     const PortChoice& first = side_.choices.front();
     if (!first.made.words.empty()) side_.chips.push_back({first.made.words, Basis::inferred});
-    if (side_.choices.size() == 1 && first.thread) side_.chips.push_back({"Port " + first.thread->text, first.portBasis});
-    else if (side_.choices.size() > 1) side_.chips.push_back({fmt::format("{} ports possible", side_.choices.size()), Basis::inferred});
+    if (side_.choices.size() == 1 && first.thread)
+      side_.chips.push_back({"Port " + first.thread->text, first.portBasis});
+    else if (side_.choices.size() > 1)
+      side_.chips.push_back({fmt::format("{} ports possible", side_.choices.size()), Basis::inferred});
     else side_.chips.push_back({"Port not known: look at the casting number", Basis::notSeen});
   }
 
@@ -234,7 +250,8 @@ class Resolver {
 
 }  // namespace
 
-Expected<EngineSide> resolveEngine(const Catalogue& catalogue, const Question& question, const std::optional<catalog::VehicleLine>& line) {
+Expected<EngineSide> resolveEngine(const Catalogue& catalogue, const Question& question,
+                                   const std::optional<catalog::VehicleLine>& line) {
   auto seen = whatWasSeen(catalogue, question);
   if (!seen) return tl::make_unexpected(seen.error());
   if (const auto code = checkCastingDate(catalogue, question); !code) return tl::make_unexpected(code.error());

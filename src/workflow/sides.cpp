@@ -8,7 +8,8 @@ namespace {
 
 using catalog::Catalogue;
 
-Refusal unknownName(const char* argument, const std::string& name, const char* expected, const std::vector<std::string>& known) {
+Refusal unknownName(const char* argument, const std::string& name, const char* expected,
+                    const std::vector<std::string>& known) {
   return {"name-unknown", argument, fmt::format("'{}'", name), expected + perhaps(nearMisses(name, known))};
 }
 
@@ -22,7 +23,8 @@ std::vector<std::string> familyNames(const Catalogue& catalogue) {
 Expected<gauge::Gauge> plainGauge(const curve::Curve& curve) {
   const TemperatureSpan span = curve.established();
   constexpr double kHalfSweep = 45;  // degrees either side; only the drawing depends on it
-  std::vector<gauge::Mark> marks{{gauge::MarkKind::cold, "C", span.low, {-kHalfSweep}}, {gauge::MarkKind::hot, "H", span.high, {kHalfSweep}}};
+  std::vector<gauge::Mark> marks{{gauge::MarkKind::cold, "C", span.low, {-kHalfSweep}},
+                                 {gauge::MarkKind::hot, "H", span.high, {kHalfSweep}}};
   auto dial = gauge::Dial::make(std::move(marks), {-kHalfSweep - 5}, {kHalfSweep + 5});
   if (!dial) return tl::make_unexpected(dial.error());
   return gauge::Gauge::trueForFamily(std::move(*dial), curve);
@@ -44,13 +46,16 @@ Expected<NamedGauge> findGauge(const Catalogue& catalogue, const std::string& na
   } else if (auto family = catalog::family(catalogue, records.front().family)) {
     families.push_back(std::move(*family));
   }
-  if (families.empty()) return refuse("gauge-without-family", "--gauge", fmt::format("'{}'", name), "a gauge whose family is known");
+  if (families.empty())
+    return refuse("gauge-without-family", "--gauge", fmt::format("'{}'", name), "a gauge whose family is known");
   auto curve = curveOf(families.front());
   if (!curve) return tl::make_unexpected(curve.error());
   auto gauge = records.empty() ? plainGauge(curve->curve) : gaugeOf(records.front(), curve->curve);
   if (!gauge) return tl::make_unexpected(gauge.error());
-  return NamedGauge{records.empty() ? "a gauge true for " + families.front().name : records.front().name, families.front(), std::move(*curve),
-                    std::move(*gauge), records.empty() ? kAssumedGaugeTolerance : records.front().tolerance.value_or(kAssumedGaugeTolerance)};
+  return NamedGauge{
+      records.empty() ? "a gauge true for " + families.front().name : records.front().name, families.front(),
+      std::move(*curve), std::move(*gauge),
+      records.empty() ? kAssumedGaugeTolerance : records.front().tolerance.value_or(kAssumedGaugeTolerance)};
 }
 
 Expected<NamedSender> findSender(const Catalogue& catalogue, const std::string& name) {
@@ -62,13 +67,15 @@ Expected<NamedSender> findSender(const Catalogue& catalogue, const std::string& 
   } else if (auto parts = catalog::sendersNumbered(catalogue, name); !parts.empty()) {
     shown = parts.front().id.text;
     if (!parts.front().family)
-      return refuse("sender-without-resistance", "--sender", fmt::format("{}, a {}", shown, catalog::text(parts.front().kind)), "a variable sender");
+      return refuse("sender-without-resistance", "--sender",
+                    fmt::format("{}, a {}", shown, catalog::text(parts.front().kind)), "a variable sender");
     family = catalog::family(catalogue, *parts.front().family);
   }
   if (!family) {
     std::vector<std::string> known = familyNames(catalogue);
     for (auto& part : catalog::partNumbers(catalogue)) known.push_back(std::move(part));
-    return tl::make_unexpected(unknownName("--sender", name, "a resistance family or part number of this catalogue", known));
+    return tl::make_unexpected(
+        unknownName("--sender", name, "a resistance family or part number of this catalogue", known));
   }
   auto curve = curveOf(*family);
   if (!curve) return tl::make_unexpected(curve.error());

@@ -2,9 +2,9 @@
 #include <catalog/catalogue.h>
 #include <catalog/families.h>
 #include <gauge/gauge.h>
-#include <string>
 #include <workflow/curves.h>
 #include <workflow/gauges.h>
+#include <string>
 
 /// The two sides of a pair by name, without a vehicle.
 namespace ohmkin::workflow {
@@ -17,8 +17,8 @@ struct NamedGauge {
   double tolerance = kAssumedGaugeTolerance;
 };
 
-/// A gauge by id or name; or a resistance family, and so the first gauge of the catalogue built for it. Where none was, a gauge true for
-/// the family, marked C and H over its curve. Refuses unknown names with near misses.
+/// A gauge by id or name; or a resistance family, and so the first gauge of the catalogue built for it. Where none was,
+/// a gauge true for the family, marked C and H over its curve. Refuses unknown names with near misses.
 Expected<NamedGauge> findGauge(const catalog::Catalogue& catalogue, const std::string& name);
 
 struct NamedSender {
@@ -27,7 +27,8 @@ struct NamedSender {
   SourcedCurve curve;
 };
 
-/// A resistance family by id or name, or a part number of a variable sender. Refuses what has no resistance, and unknown names.
+/// A resistance family by id or name, or a part number of a variable sender. Refuses what has no resistance, and
+/// unknown names.
 Expected<NamedSender> findSender(const catalog::Catalogue& catalogue, const std::string& name);
 
 }  // namespace ohmkin::workflow

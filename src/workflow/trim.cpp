@@ -3,7 +3,8 @@
 
 namespace ohmkin::workflow {
 
-Expected<TrimAnswer> trim(const catalog::Catalogue& catalogue, const TrimQuestion& question, const MatchOptions& options) {
+Expected<TrimAnswer> trim(const catalog::Catalogue& catalogue, const TrimQuestion& question,
+                          const MatchOptions& options) {
   auto asItIs = pair(catalogue, question.pair, options);
   if (!asItIs) return tl::make_unexpected(asItIs.error());
   pairing::TrimOptions search;
@@ -22,12 +23,13 @@ Expected<TrimAnswer> trim(const catalog::Catalogue& catalogue, const TrimQuestio
   return TrimAnswer{std::move(*asItIs), proposal ? std::optional(std::move(*proposal)) : std::nullopt};
 }
 
-Expected<DialAnswer> dial(const catalog::Catalogue& catalogue, const PairQuestion& question, std::optional<Temperature> thermostat,
-                          const MatchOptions& options) {
+Expected<DialAnswer> dial(const catalog::Catalogue& catalogue, const PairQuestion& question,
+                          std::optional<Temperature> thermostat, const MatchOptions& options) {
   auto asItIs = pair(catalogue, question, options);
   if (!asItIs) return tl::make_unexpected(asItIs.error());
   const pairing::PairOptions& pairOptions = asItIs->errors.options;
-  auto card = pairing::offsetCard(*asItIs->gauge, asItIs->sender, question.network, thermostat.value_or(kUsualThermostat), pairOptions, options.units);
+  auto card = pairing::offsetCard(*asItIs->gauge, asItIs->sender, question.network,
+                                  thermostat.value_or(kUsualThermostat), pairOptions, options.units);
   if (!card) return tl::make_unexpected(card.error());
   auto remarked = pairing::remarkedDial(*asItIs->gauge, asItIs->sender, question.network, options.units);
   DialAnswer answer{std::move(*asItIs), std::move(*card), std::nullopt, {}};

@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <catalog/engines.h>
 #include <catalog/gauges.h>
 #include <catalog/joints.h>
@@ -6,8 +5,9 @@
 #include <catalog/vehicles.h>
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
-#include <set>
 #include <workflow/vocabulary.h>
+#include <algorithm>
+#include <set>
 
 namespace ohmkin::workflow {
 namespace {
@@ -49,17 +49,20 @@ Vocabulary::Vocabulary(const catalog::Catalogue& catalogue) {
     add(terminal.name, "terminal", terminal.id.text, "terminal at the wire end");
     add(terminal.id.text, "terminal", terminal.id.text, "terminal at the wire end");
   }
-  for (const auto& thread : catalog::threads(catalogue)) add(thread.id.text, "port", thread.id.text, "thread of the port");
+  for (const auto& thread : catalog::threads(catalogue))
+    add(thread.id.text, "port", thread.id.text, "thread of the port");
   for (const auto& number : catalog::partNumbers(catalogue)) add(number, "fitted", number, "sender in the head now");
 }
 
 void Vocabulary::add(std::string text, std::string field, std::string id, std::string note) {
   std::string key = folded(text);
-  if (!key.empty()) words_.push_back({std::move(text), std::move(key), std::move(field), std::move(id), std::move(note)});
+  if (!key.empty())
+    words_.push_back({std::move(text), std::move(key), std::move(field), std::move(id), std::move(note)});
 }
 
 const Word* Vocabulary::exactly(std::string_view wanted) const {
-  const auto found = std::find_if(words_.begin(), words_.end(), [&](const Word& word) { return word.folded == wanted; });
+  const auto found =
+      std::find_if(words_.begin(), words_.end(), [&](const Word& word) { return word.folded == wanted; });
   return found == words_.end() ? nullptr : &*found;
 }
 
@@ -69,7 +72,8 @@ std::vector<const Word*> Vocabulary::beginning(std::string_view wanted, std::siz
   for (const bool whole : {true, false}) {
     for (const Word& word : words_) {
       if (out.size() == most) return out;
-      if (whole ? !word.folded.starts_with(wanted) : word.folded.starts_with(wanted) || !somePartBegins(word, wanted)) continue;
+      if (whole ? !word.folded.starts_with(wanted) : word.folded.starts_with(wanted) || !somePartBegins(word, wanted))
+        continue;
       if (seen.emplace(word.field, word.id).second) out.push_back(&word);
     }
   }

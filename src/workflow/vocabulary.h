@@ -10,7 +10,8 @@ namespace ohmkin::workflow {
 struct Word {
   std::string text;    ///< as shown: "Ridgeway utility"
   std::string folded;  ///< as compared
-  std::string field;   ///< the Question field it fills: "line", "cluster", "engine", "casting", "terminal", "port", "fitted", "gauge"
+  std::string field;   ///< the Question field it fills: "line", "cluster", "engine", "casting", "terminal", "port",
+                       ///< "fitted", "gauge"
   std::string id;      ///< what goes into that field
   std::string note;    ///< "model years 1967–78"
 };

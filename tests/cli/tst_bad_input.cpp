@@ -36,7 +36,8 @@ class TestBadInput : public QObject {
     QFETCH(QStringList, arguments);
     QFETCH(QString, named);
     const std::string before = test::bytesOf(demo_.file());
-    std::vector<std::string> all{"match", "--catalog", demo_.file().string(), "--vehicle", "ridgeway utility", "--cluster", "gauge package", "--casting", "30418"};
+    std::vector<std::string> all{"match",     "--catalog",     demo_.file().string(), "--vehicle", "ridgeway utility",
+                                 "--cluster", "gauge package", "--casting",           "30418"};
     for (const QString& argument : arguments) all.push_back(argument.toStdString());
     const auto ran = test::run(all);
     if (named.isEmpty()) {  // not bad in itself: an honest no
@@ -52,11 +53,12 @@ class TestBadInput : public QObject {
 
   void a_catalogue_that_cannot_be_used_is_named() {
     const auto notOurs = demo_.beside("letter.ohmkin");
-    std::ofstream(notOurs) << "Dear parts counter, this is not a database, however long it may go on about it. " << std::string(2000, 'x');
+    std::ofstream(notOurs) << "Dear parts counter, this is not a database, however long it may go on about it. "
+                           << std::string(2000, 'x');
     const auto empty = demo_.beside("empty.ohmkin");
     std::ofstream(empty).flush();
-    for (const auto& [path, word] : {std::pair{demo_.beside("missing.ohmkin"), "missing"}, std::pair{notOurs, "letter"}, std::pair{empty, "empty"},
-                                     std::pair{demo_.file().parent_path(), ""}}) {
+    for (const auto& [path, word] : {std::pair{demo_.beside("missing.ohmkin"), "missing"}, std::pair{notOurs, "letter"},
+                                     std::pair{empty, "empty"}, std::pair{demo_.file().parent_path(), ""}}) {
       const auto ran = test::run({"match", "--catalog", path.string(), "--year", "1968"});
       QCOMPARE(ran.exit, 2);
       QVERIFY(ran.out.empty());
@@ -70,7 +72,8 @@ class TestBadInput : public QObject {
     qunsetenv("OHMKIN_CATALOG");
     const auto ran = test::run({"match", "--year", "1968"});
     QCOMPARE(ran.exit, 2);
-    QVERIFY2(ran.err.find("--catalog") != std::string::npos && ran.err.find("ohmkin demo") != std::string::npos, ran.err.c_str());
+    QVERIFY2(ran.err.find("--catalog") != std::string::npos && ran.err.find("ohmkin demo") != std::string::npos,
+             ran.err.c_str());
   }
 
   void the_environment_may_name_the_catalogue() {

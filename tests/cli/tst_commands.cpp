@@ -37,10 +37,12 @@ class TestCommands : public QObject {
   void trim_lists_what_fails_and_how() {
     const auto ran = ask({"trim", "--gauge", "A", "--sender", "B"});
     QVERIFY2(ran.exit == 0, ran.err.c_str());
-    for (const char* words : {"What fails", "lead", "excluded by bounds", "buy"}) QVERIFY2(ran.out.find(words) != std::string::npos, words);
+    for (const char* words : {"What fails", "lead", "excluded by bounds", "buy"})
+      QVERIFY2(ran.out.find(words) != std::string::npos, words);
   }
   void trim_from_the_drawer_uses_only_what_is_there() {
-    const Json json = Json::parse(ask({"trim", "--gauge", "A", "--sender", "B", "--drawer", "100,220,470", "--json"}).out);
+    const Json json =
+        Json::parse(ask({"trim", "--gauge", "A", "--sender", "B", "--drawer", "100,220,470", "--json"}).out);
     QVERIFY(!json["proposal"].is_null());
     for (const char* part : {"series_ohm", "parallel_ohm"}) {
       const Json& value = json["proposal"]["network"][part];
@@ -56,14 +58,16 @@ class TestCommands : public QObject {
   }
   void plan_is_saved_opened_and_answers_the_same() {
     const std::string file = demo_.beside("plan.json").string();
-    const auto first = ask({"plan", "--dash", "1968 ridgeway utility gauge package", "--donor", "casting 30418", "--donor", "casting 30112", "--save", file});
+    const auto first = ask({"plan", "--dash", "1968 ridgeway utility gauge package", "--donor", "casting 30418",
+                            "--donor", "casting 30112", "--save", file});
     QVERIFY2(first.exit == 0, first.err.c_str());
     const auto again = ask({"plan", "--open", file});
     QCOMPARE(again.out, first.out);
   }
   void fit_finds_the_curve_the_readings_lie_on() {
     // NTC table of tests/data: 10 kΩ at 25 °C; the B-parameter between 25 and 85 °C is 3435 K as published with it
-    const auto ran = test::run({"fit", "25C=10000", "35C=6940", "45C=4911", "55C=3536", "65C=2588", "75C=1924", "85C=1451", "--json"});
+    const auto ran = test::run(
+        {"fit", "25C=10000", "35C=6940", "45C=4911", "55C=3536", "65C=2588", "75C=1924", "85C=1451", "--json"});
     QVERIFY2(ran.exit == 0, ran.err.c_str());
     const Json json = Json::parse(ran.out);
     QVERIFY(json["scatter_ln"].get<double>() < 0.002);
@@ -80,7 +84,8 @@ class TestCommands : public QObject {
   }
   void movement_finds_the_three_numbers_of_an_invented_gauge() {
     // angle = 64 + atan2(x sin δ, 1 + x cos δ), δ = −130°, x = R/90, worked by hand to a tenth of a degree
-    const auto ran = test::run({"movement", "30=46.0", "60=22.2", "90=-1", "150=-29.2", "300=-50.1", "open=<-66", "--json"});
+    const auto ran =
+        test::run({"movement", "30=46.0", "60=22.2", "90=-1", "150=-29.2", "300=-50.1", "open=<-66", "--json"});
     QVERIFY2(ran.exit == 0, ran.err.c_str());
     const Json numbers = Json::parse(ran.out)["numbers"];
     QVERIFY(std::abs(numbers[0]["value"].get<double>() - 64) < 1);
@@ -99,7 +104,8 @@ class TestCommands : public QObject {
     QCOMPARE(ask({"pair", "--gauge", "GA-1", "--sender", "A", "--supply", "-3"}).exit, 2);
   }
   void a_network_chosen_by_hand_is_judged() {
-    const Json json = Json::parse(ask({"trim", "--gauge", "GA-1", "--sender", "B", "--network", "parallel 220 series 10", "--json"}).out);
+    const Json json = Json::parse(
+        ask({"trim", "--gauge", "GA-1", "--sender", "B", "--network", "parallel 220 series 10", "--json"}).out);
     QCOMPARE(json["proposal"]["network"]["parallel_ohm"].get<double>(), 220.0);
     QCOMPARE(json["proposal"]["network"]["series_ohm"].get<double>(), 10.0);
     QVERIFY(!json["proposal"]["failures"].empty());

@@ -19,7 +19,8 @@ class TestMatchCommand : public QObject {
  private slots:
   void options_and_plain_words_ask_the_same() {
     const auto words = match({"1968", "ridgeway", "utility", "gauge", "package", "casting", "30418"});
-    const auto options = match({"--vehicle", "Ridgeway utility", "--year", "1968", "--cluster", "gauge package", "--casting", "30418"});
+    const auto options =
+        match({"--vehicle", "Ridgeway utility", "--year", "1968", "--cluster", "gauge package", "--casting", "30418"});
     QCOMPARE(words.exit, 0);
     QCOMPARE(words.out, options.out);
     QVERIFY(words.err.empty());
@@ -33,19 +34,23 @@ class TestMatchCommand : public QObject {
     const auto ran = match({"1968 ridgeway utility gauge package casting 30418", "--json"});
     QVERIFY(ran.out.starts_with("{\n  \"schema\": \"ohmkin.match\",\n  \"version\": 1,"));
     const Json json = Json::parse(ran.out);
-    for (const char* key : {"answered", "understood", "branches", "look", "findings", "cautions"}) QVERIFY2(json.contains(key), key);
+    for (const char* key : {"answered", "understood", "branches", "look", "findings", "cautions"})
+      QVERIFY2(json.contains(key), key);
     const Json& branch = json["branches"][0];
-    for (const char* key : {"assumes", "weight", "gauge", "family", "chain", "era", "considered", "findings", "band_c", "senders"})
+    for (const char* key :
+         {"assumes", "weight", "gauge", "family", "chain", "era", "considered", "findings", "band_c", "senders"})
       QVERIFY2(branch.contains(key), key);
     const Json& sender = branch["senders"][0];
-    for (const char* key : {"part", "kind", "family", "thread", "terminal", "rank", "recommended", "sentence", "parts_needed", "joints", "findings", "errors", "trim", "shelf"})
+    for (const char* key : {"part", "kind", "family", "thread", "terminal", "rank", "recommended", "sentence",
+                            "parts_needed", "joints", "findings", "errors", "trim", "shelf"})
       QVERIFY2(sender.contains(key), key);
     QVERIFY(sender["errors"]["rows"].size() > 10);
   }
   void fahrenheit_reaches_every_sentence() {
     const auto ran = match({"1968 ridgeway utility gauge package casting 30418", "--units", "F,lbf-ft"});
     QVERIFY(ran.out.find("°F") != std::string::npos);
-    QVERIFY2(ran.out.find("°C") == std::string::npos, ran.out.substr(ran.out.find("°C") == std::string::npos ? 0 : ran.out.find("°C") - 60, 120).c_str());
+    QVERIFY2(ran.out.find("°C") == std::string::npos,
+             ran.out.substr(ran.out.find("°C") == std::string::npos ? 0 : ran.out.find("°C") - 60, 120).c_str());
   }
   void words_not_understood_are_said_on_the_message_stream() {
     const auto ran = match({"1968 ridgeway utility xylophone"});
@@ -55,7 +60,8 @@ class TestMatchCommand : public QObject {
   void no_line_is_wider_than_the_terminal() {
     const auto ran = match({"1968", "ridgeway", "utility"});
     std::istringstream lines(ran.out);
-    for (std::string line; std::getline(lines, line);) QVERIFY2(QString::fromStdString(line).size() <= 110, line.c_str());
+    for (std::string line; std::getline(lines, line);)
+      QVERIFY2(QString::fromStdString(line).size() <= 110, line.c_str());
   }
 };
 

@@ -1,5 +1,5 @@
-#include <QTest>
 #include <finding/refusal.h>
+#include <QTest>
 
 class TestRefusal : public QObject {
   Q_OBJECT
@@ -10,7 +10,8 @@ class TestRefusal : public QObject {
   }
   void leaves_out_what_is_not_known() {
     QCOMPARE((ohmkin::Refusal{"x", "", "", "a vehicle line"}.sentence()), std::string("expected a vehicle line"));
-    QCOMPARE((ohmkin::Refusal{"x", "shop.ohmkin", "a folder", ""}.sentence()), std::string("shop.ohmkin: found a folder"));
+    QCOMPARE((ohmkin::Refusal{"x", "shop.ohmkin", "a folder", ""}.sentence()),
+             std::string("shop.ohmkin: found a folder"));
   }
 };
 

@@ -1,7 +1,7 @@
 #include "reference_table.h"
 
-#include <QTest>
 #include <quantity/date.h>
+#include <QTest>
 
 using namespace ohmkin;
 
@@ -22,7 +22,8 @@ class TestDate : public QObject {
     QVERIFY(seen >= 5);
   }
   void days_that_do_not_exist_are_refused() {
-    for (const char* bad : {"1971-02-29", "1971-06-31", "1971-13-01", "1971-00-10", "71-06-01", "1971/06/01", "1971-6-1", "", "1971-06-01 "})
+    for (const char* bad : {"1971-02-29", "1971-06-31", "1971-13-01", "1971-00-10", "71-06-01", "1971/06/01",
+                            "1971-6-1", "", "1971-06-01 "})
       QVERIFY2(!parseDate(bad), bad);
     QVERIFY(parseDate("1972-02-29"));
     QVERIFY(!parseDate("1900-02-29"));

@@ -1,7 +1,7 @@
-#include <QTest>
-#include <limits>
 #include <quantity/parse.h>
 #include <rapidcheck.h>
+#include <QTest>
+#include <limits>
 
 using namespace ohmkin;
 

@@ -1,5 +1,5 @@
-#include <QTest>
 #include <quantity/print.h>
+#include <QTest>
 
 using namespace ohmkin;
 

@@ -1,8 +1,8 @@
 #include "reference_table.h"
 
-#include <QTest>
 #include <quantity/parse.h>
 #include <quantity/quantity.h>
+#include <QTest>
 
 using namespace ohmkin;
 
@@ -37,7 +37,8 @@ class TestUnits : public QObject {
   }
 
   void twenty_pound_feet_are_27_1_newton_metres() {
-    QVERIFY(std::abs(inNewtonMetres(*parseTorque("20 lbf·ft")) - 27.1) < 0.05);  // common practice, no source; arithmetic by SP 811
+    QVERIFY(std::abs(inNewtonMetres(*parseTorque("20 lbf·ft")) - 27.1) <
+            0.05);  // common practice, no source; arithmetic by SP 811
   }
 
   void a_difference_is_not_a_point() {

@@ -1,10 +1,10 @@
 #include "demo_catalogue.h"
 
 #include <embedded/ohmkin_seed_data.h>
+#include <workflow/load_pack.h>
 #include <fstream>
 #include <sstream>
 #include <stdexcept>
-#include <workflow/load_pack.h>
 
 namespace ohmkin::test {
 

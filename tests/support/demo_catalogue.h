@@ -1,6 +1,6 @@
 #pragma once
-#include <QTemporaryDir>
 #include <catalog/catalogue.h>
+#include <QTemporaryDir>
 #include <filesystem>
 #include <string>
 
@@ -11,7 +11,9 @@ class DemoCatalogue {
  public:
   DemoCatalogue();
   [[nodiscard]] std::filesystem::path file() const { return file_; }
-  [[nodiscard]] catalog::Catalogue open(catalog::Access access = catalog::Access::readOnly) const { return catalog::Catalogue::open(file_, access); }
+  [[nodiscard]] catalog::Catalogue open(catalog::Access access = catalog::Access::readOnly) const {
+    return catalog::Catalogue::open(file_, access);
+  }
   [[nodiscard]] std::filesystem::path beside(const char* name) const { return file_.parent_path() / name; }
 
  private:

@@ -3,7 +3,8 @@
 #include <string>
 #include <vector>
 
-/// The reference files in tests/data: lines beginning with # are comments and name the source, then a header row, then rows.
+/// The reference files in tests/data: lines beginning with # are comments and name the source, then a header row, then
+/// rows.
 namespace ohmkin::test {
 
 class ReferenceTable {
@@ -12,7 +13,8 @@ class ReferenceTable {
   explicit ReferenceTable(const std::string& name);
 
   [[nodiscard]] std::size_t size() const { return rows_.size(); }
-  [[nodiscard]] const std::string& text(std::size_t row, const std::string& column) const;  ///< throws on an unknown column
+  [[nodiscard]] const std::string& text(std::size_t row,
+                                        const std::string& column) const;  ///< throws on an unknown column
   [[nodiscard]] double number(std::size_t row, const std::string& column) const;
   [[nodiscard]] bool blank(std::size_t row, const std::string& column) const { return text(row, column).empty(); }
 

@@ -1,10 +1,10 @@
 #include "demo_catalogue.h"
 
-#include <QTest>
-#include <algorithm>
 #include <catalog/layouts.h>
 #include <workflow/date_engine.h>
 #include <workflow/layouts.h>
+#include <QTest>
+#include <algorithm>
 
 using namespace ohmkin;
 using workflow::DateQuestion;
@@ -25,8 +25,9 @@ class TestDateEngine : public QObject {
       QVERIFY2(checked, (record.id.text + ": " + (checked ? "" : checked.error().sentence())).c_str());
       const auto decoded = workflow::tryLayout(layout, record.example);
       QVERIFY2(decoded, record.id.text.c_str());
-      const bool there = std::any_of(decoded->readings.begin(), decoded->readings.end(),
-                                     [&](const auto& reading) { return reading.from <= record.exampleDate && record.exampleDate < reading.until; });
+      const bool there = std::any_of(decoded->readings.begin(), decoded->readings.end(), [&](const auto& reading) {
+        return reading.from <= record.exampleDate && record.exampleDate < reading.until;
+      });
       QVERIFY2(there, record.id.text.c_str());
     }
   }
@@ -50,7 +51,8 @@ class TestDateEngine : public QObject {
     question.castings.push_back({"", dating::CastingRole::head, "30418", "F 31 1", ""});  // June has 30 days
     const auto answer = workflow::dateEngine(catalogue_, question);
     QVERIFY(answer);
-    const bool june = std::any_of(answer->findings.begin(), answer->findings.end(), [](const Finding& f) { return f.sentence.find("Jun") != std::string::npos; });
+    const bool june = std::any_of(answer->findings.begin(), answer->findings.end(),
+                                  [](const Finding& f) { return f.sentence.find("Jun") != std::string::npos; });
     QVERIFY(june);
   }
 
@@ -69,7 +71,8 @@ class TestDateEngine : public QObject {
     const auto answer = workflow::dateEngine(catalogue_, question);
     QVERIFY(answer);
     for (const char* kind : {"casting", "vehicle"}) {
-      QVERIFY(std::any_of(answer->timeLine.begin(), answer->timeLine.end(), [&](const auto& span) { return span.kind == kind; }));
+      QVERIFY(std::any_of(answer->timeLine.begin(), answer->timeLine.end(),
+                          [&](const auto& span) { return span.kind == kind; }));
     }
   }
 };

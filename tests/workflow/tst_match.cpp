@@ -1,11 +1,11 @@
 #include "demo_catalogue.h"
 
-#include <QTest>
-#include <algorithm>
 #include <catalog/families.h>
 #include <catalog/senders.h>
 #include <catalog/vehicles.h>
 #include <workflow/match.h>
+#include <QTest>
+#include <algorithm>
 
 using namespace ohmkin;
 using workflow::Answer;
@@ -16,7 +16,8 @@ using workflow::Question;
 namespace {
 
 const Candidate* find(const Branch& branch, const std::string& part) {
-  const auto found = std::find_if(branch.ranked.begin(), branch.ranked.end(), [&](const Candidate& c) { return c.part == part && c.lot.empty(); });
+  const auto found = std::find_if(branch.ranked.begin(), branch.ranked.end(),
+                                  [&](const Candidate& c) { return c.part == part && c.lot.empty(); });
   return found == branch.ranked.end() ? nullptr : &*found;
 }
 
@@ -26,8 +27,8 @@ bool says(const std::vector<Finding>& findings, const std::string& code) {
 
 }  // namespace
 
-/// The whole use case on the demo catalogue. The numbers behind it are checked against outside sources in tests/pairing,
-/// tests/curve, tests/gauge and tests/joint; here it is that they are put together rightly.
+/// The whole use case on the demo catalogue. The numbers behind it are checked against outside sources in
+/// tests/pairing, tests/curve, tests/gauge and tests/joint; here it is that they are put together rightly.
 class TestMatch : public QObject {
   Q_OBJECT
   test::DemoCatalogue demo_;
@@ -85,10 +86,12 @@ class TestMatch : public QObject {
     for (const Candidate& candidate : a.branches.front().ranked) {
       if (!candidate.errors) continue;
       const auto* reaches = std::get_if<pairing::Reaches>(&candidate.errors->hot);
-      const bool tooLate = reaches == nullptr ? std::holds_alternative<pairing::NeverReaches>(candidate.errors->hot) : reaches->late > kelvins(3);
+      const bool tooLate = reaches == nullptr ? std::holds_alternative<pairing::NeverReaches>(candidate.errors->hot)
+                                              : reaches->late > kelvins(3);
       if (!tooLate) continue;
       ++late;
-      QVERIFY2(!candidate.recommended() || candidate.rank == pairing::Rank::trimmedWithinLimits, candidate.part.c_str());
+      QVERIFY2(!candidate.recommended() || candidate.rank == pairing::Rank::trimmedWithinLimits,
+               candidate.part.c_str());
       QVERIFY(!candidate.sentence.empty());
     }
     QVERIFY(late > 0);
@@ -203,7 +206,8 @@ class TestMatch : public QObject {
     Question question = utility();
     question.readings.emplace_back(celsius(40), ohms(318));  // the demo's own family A, cold
     const Answer a = answer(question);
-    const auto found = std::find_if(a.findings.begin(), a.findings.end(), [](const Finding& f) { return f.code == "reading-agrees"; });
+    const auto found =
+        std::find_if(a.findings.begin(), a.findings.end(), [](const Finding& f) { return f.code == "reading-agrees"; });
     QVERIFY(found != a.findings.end());
     QVERIFY(found->sentence.find("Family A") != std::string::npos);
   }
@@ -249,7 +253,8 @@ class TestMatch : public QObject {
       QVERIFY(needles.shown.has_value());
       QVERIFY(std::abs(inKelvin(needles.shown->shown - row.indicated.shown)) < 1e-9);
     }
-    const auto trimmed = std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.trim != nullptr; });
+    const auto trimmed =
+        std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.trim != nullptr; });
     QVERIFY(trimmed != branch.ranked.end());
     for (const auto& row : trimmed->trim->after.rows) {
       const auto needles = workflow::needlesAt(branch, *trimmed, row.trueTemperature, workflow::Fitted::withTrim);

@@ -1,8 +1,8 @@
 #include "demo_catalogue.h"
 
-#include <QTest>
 #include <rapidcheck.h>
 #include <workflow/plan.h>
+#include <QTest>
 
 using namespace ohmkin;
 using workflow::PlanQuestion;
@@ -61,14 +61,17 @@ class TestPlan : public QObject {
     QCOMPARE(workflow::planDocument(*again), document);
   }
   void a_document_that_is_not_a_plan_is_refused_with_its_place() {
-    for (const char* bad : {"", "[]", "{}", "{\"schema\":\"ohmkin.plan\",\"version\":2}", "{\"schema\":\"ohmkin.plan\",\"version\":1,\"dashes\":3,\"engines\":[]}",
-                            "{\"schema\":\"ohmkin.plan\",\"version\":1,\"dashes\":[{\"year\":\"x\"}],\"engines\":[]}",
-                            "{\"schema\":\"ohmkin.plan\",\"version\":1,\"dashes\":[{\"colour\":\"red\"}],\"engines\":[]}"}) {
+    for (const char* bad :
+         {"", "[]", "{}", "{\"schema\":\"ohmkin.plan\",\"version\":2}",
+          "{\"schema\":\"ohmkin.plan\",\"version\":1,\"dashes\":3,\"engines\":[]}",
+          "{\"schema\":\"ohmkin.plan\",\"version\":1,\"dashes\":[{\"year\":\"x\"}],\"engines\":[]}",
+          "{\"schema\":\"ohmkin.plan\",\"version\":1,\"dashes\":[{\"colour\":\"red\"}],\"engines\":[]}"}) {
       const auto read = workflow::readPlanDocument(bad, "plan.json");
       QVERIFY2(!read, bad);
       QVERIFY(read.error().sentence().starts_with("plan.json"));
     }
-    rc::check("any bytes are refused or read", [](const std::string& text) { (void)workflow::readPlanDocument(text, "x"); });
+    rc::check("any bytes are refused or read",
+              [](const std::string& text) { (void)workflow::readPlanDocument(text, "x"); });
   }
   void an_empty_side_is_refused() {
     PlanQuestion question = asked();

@@ -1,9 +1,9 @@
 #include "demo_catalogue.h"
 
-#include <QTest>
-#include <algorithm>
 #include <rapidcheck.h>
 #include <workflow/question_text.h>
+#include <QTest>
+#include <algorithm>
 
 using namespace ohmkin;
 
@@ -15,7 +15,8 @@ class TestQuestionText : public QObject {
 
  private slots:
   void the_order_of_the_words_does_not_matter() {
-    for (const char* text : {"1968 ridgeway utility gauge package casting 30418 dated H 22 1", "casting 30418 dated H 22 1, gauge package 1968 ridgeway utility",
+    for (const char* text : {"1968 ridgeway utility gauge package casting 30418 dated H 22 1",
+                             "casting 30418 dated H 22 1, gauge package 1968 ridgeway utility",
                              "gauge package, ridgeway utility, 30418, 1968 dated H 22 1"}) {
       const auto q = workflow::readQuestion(vocabulary_, text).question;
       QCOMPARE(q.line, std::string("ridgeway-utility"));
@@ -26,7 +27,9 @@ class TestQuestionText : public QObject {
     }
   }
   void readings_build_dates_and_parts_are_understood() {
-    const auto q = workflow::readQuestion(vocabulary_, "ridgeway utility built 1968-03-21 engine 1981-09-01 fitted BR-2215 20C=480").question;
+    const auto q = workflow::readQuestion(vocabulary_,
+                                          "ridgeway utility built 1968-03-21 engine 1981-09-01 fitted BR-2215 20C=480")
+                       .question;
     QCOMPARE(q.built, std::optional(date(1968, 3, 21)));
     QCOMPARE(q.engineBuilt, std::optional(date(1981, 9, 1)));
     QCOMPARE(q.fitted, std::string("BR-2215"));
@@ -34,13 +37,15 @@ class TestQuestionText : public QObject {
   }
   void what_is_not_understood_is_said_so() {
     const auto reading = workflow::readQuestion(vocabulary_, "1968 ridgeway utility xylophone");
-    const auto odd = std::find_if(reading.pieces.begin(), reading.pieces.end(), [](const auto& piece) { return piece.field.empty(); });
+    const auto odd = std::find_if(reading.pieces.begin(), reading.pieces.end(),
+                                  [](const auto& piece) { return piece.field.empty(); });
     QVERIFY(odd != reading.pieces.end());
     QCOMPARE(odd->length, std::size_t{9});
   }
   void completion_goes_on_with_a_name_over_several_words() {
     const auto some = workflow::completions(vocabulary_, "1968 ridgeway ut");
-    QVERIFY(std::any_of(some.begin(), some.end(), [](const auto& c) { return c.insert.find("tility") != std::string::npos; }));
+    QVERIFY(std::any_of(some.begin(), some.end(),
+                        [](const auto& c) { return c.insert.find("tility") != std::string::npos; }));
     QVERIFY(workflow::completions(vocabulary_, "").empty());
   }
   void any_text_is_read_without_harm() {
