@@ -1,5 +1,6 @@
 #include <cli/common_options.h>
 #include <cli/match_command.h>
+#include <cli/print_request.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <workflow/match.h>
@@ -77,6 +78,23 @@ Expected<workflow::Question> question(const Arguments& given, const DisplayUnits
   return asked;
 }
 
+/// Of the best sender of the likeliest branch: its trim where it is recommended with one, otherwise its offset card.
+Expected<sheet::Pages> sheetsOfBest(const workflow::Answer& answer, const PrintRequest& request) {
+  if (answer.branches.empty() || answer.branches.front().ranked.empty())
+    return refuse("no-sender-to-print", request.pdf.empty() ? "--svg" : "--pdf", "no sender in the answer",
+                  "a question that a sender answers");
+  const workflow::Branch& branch = answer.branches.front();
+  const workflow::Candidate& best = branch.ranked.front();
+  if (best.rank == pairing::Rank::trimmedWithinLimits) {
+    const auto trim = workflow::trimOfCandidate(branch, best);
+    if (!trim) return tl::make_unexpected(trim.error());
+    return workflow::trimSheet(*trim, request.options);
+  }
+  const auto dial = workflow::dialOfCandidate(answer, branch, best, request.options.units);
+  if (!dial) return tl::make_unexpected(dial.error());
+  return workflow::offsetCardSheet(*dial, request.options);
+}
+
 }  // namespace
 
 const CommandSpec& MatchCommand::spec() const {
@@ -87,7 +105,7 @@ const CommandSpec& MatchCommand::spec() const {
       "the same in plain words, in any order: 1968 ridgeway utility casting 30418",
       0,
       64,
-      withCommonOptions({
+      withCommonOptions(withPrintOptions({
           {"--vehicle", "LINE", "vehicle line"},
           {"--year", "N", "model year"},
           {"--built", "DATE", "build date of the vehicle, 1968-03-21"},
@@ -105,7 +123,7 @@ const CommandSpec& MatchCommand::spec() const {
           {"--fitted", "PART", "the sender in the head now"},
           {"--reading", "T=R", "ohms read from the sender in hand at a temperature, 20C=480", true},
           {"--band", "LOW:HIGH", "temperatures that matter; otherwise 11 K below the thermostat to the hot mark"},
-      }),
+      })),
       "ohmkin match --catalog demo.ohmkin --vehicle \"Ridgeway utility\" --year 1968 --casting 30418"};
   return spec;
 }
@@ -113,12 +131,19 @@ const CommandSpec& MatchCommand::spec() const {
 Expected<Exit> MatchCommand::run(const Arguments& arguments, Streams streams) const {
   const auto units = displayUnits(arguments);
   if (!units) return tl::make_unexpected(units.error());
+  const auto request = printRequest(arguments, *units);
+  if (!request) return tl::make_unexpected(request.error());
   const auto catalogue = openCatalogue(arguments);
   if (!catalogue) return tl::make_unexpected(catalogue.error());
   const auto asked = question(arguments, *units, *catalogue, streams);
   if (!asked) return tl::make_unexpected(asked.error());
   const auto answer = workflow::match(*catalogue, *asked, {{}, *units});
   if (!answer) return tl::make_unexpected(answer.error());
+  if (request->wanted()) {
+    const auto pages = sheetsOfBest(*answer, *request);
+    if (!pages) return tl::make_unexpected(pages.error());
+    if (const auto done = deliver(*request, *pages, streams); !done) return tl::make_unexpected(done.error());
+  }
   streams.out << (arguments.has("--json") ? matchJson(*answer) : matchText(*answer, *units));
   return answer->answered() ? Exit::answer : Exit::noAnswer;
 }

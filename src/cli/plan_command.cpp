@@ -1,20 +1,22 @@
 #include <cli/common_options.h>
 #include <cli/json_values.h>
 #include <cli/plan_command.h>
+#include <cli/print_request.h>
 #include <cli/table_text.h>
-#include <algorithm>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+#include <workflow/plan.h>
+#include <workflow/question_text.h>
+#include <algorithm>
 #include <fstream>
 #include <ostream>
 #include <sstream>
-#include <workflow/plan.h>
-#include <workflow/question_text.h>
 
 namespace ohmkin::cli {
 namespace {
 
-Expected<workflow::PlanQuestion> planQuestion(const Arguments& given, const catalog::Catalogue& catalogue, Streams streams) {
+Expected<workflow::PlanQuestion> planQuestion(const Arguments& given, const catalog::Catalogue& catalogue,
+                                              Streams streams) {
   workflow::PlanQuestion asked;
   if (given.has("--open")) {
     std::ifstream file(given.one("--open"), std::ios::binary);
@@ -30,7 +32,9 @@ Expected<workflow::PlanQuestion> planQuestion(const Arguments& given, const cata
     for (const std::string& text : given.all(option)) {
       const auto reading = workflow::readQuestion(vocabulary, text);
       for (const auto& piece : reading.pieces) {
-        if (piece.field.empty()) streams.err << fmt::format("ohmkin: {}: '{}' was not understood and is left out\n", option, text.substr(piece.from, piece.length));
+        if (piece.field.empty())
+          streams.err << fmt::format("ohmkin: {}: '{}' was not understood and is left out\n", option,
+                                     text.substr(piece.from, piece.length));
       }
       side->push_back(reading.question);
     }
@@ -44,16 +48,20 @@ std::string planText(const workflow::Plan& plan, const DisplayUnits& units) {
     text += plan.dashNames[d] + "\n";
     for (std::size_t e = 0; e < plan.engineNames.size(); ++e) {
       const auto& cell = plan.at(d, e);
-      text += wrapped(fmt::format("{} {}: {}{}{}", plan.bestEngine[d] == e ? "→" : " ", plan.engineNames[e],
-                                  cell.answered ? fmt::format("{}", fmt::join(cell.partsToBuy, " + ")) : "no sender to recommend",
-                                  cell.worst ? ", worst " + printDifference(*cell.worst, units, 1) : "", cell.era.empty() ? "" : ", " + cell.era),
-                      4, 2);
+      text += wrapped(
+          fmt::format("{} {}: {}{}{}", plan.bestEngine[d] == e ? "→" : " ", plan.engineNames[e],
+                      cell.answered ? fmt::format("{}", fmt::join(cell.partsToBuy, " + ")) : "no sender to recommend",
+                      cell.worst ? ", worst " + printDifference(*cell.worst, units, 1) : "",
+                      cell.era.empty() ? "" : ", " + cell.era),
+          4, 2);
       text += wrapped(cell.sentence, 6, 6);
       if (!cell.look.empty()) text += wrapped("Look: " + cell.look, 6, 6);
     }
     text += "\n";
   }
-  if (!plan.partsToBuy.empty()) text += wrapped(fmt::format("Parts to buy, with the engine marked for each dash: {}", fmt::join(plan.partsToBuy, ", ")), 2, 0);
+  if (!plan.partsToBuy.empty())
+    text += wrapped(
+        fmt::format("Parts to buy, with the engine marked for each dash: {}", fmt::join(plan.partsToBuy, ", ")), 2, 0);
   for (const std::string& caution : plan.cautions) text += wrapped(caution, 0, 0);
   return text;
 }
@@ -64,9 +72,17 @@ std::string planJson(const workflow::Plan& plan) {
   out["engines"] = plan.engineNames;
   Json cells = Json::array();
   for (const auto& cell : plan.cells) {
-    cells.push_back({{"dash", cell.dash}, {"engine", cell.engine}, {"answered", cell.answered}, {"part", cell.part},
-                     {"rank", pairing::rankName(cell.rank)}, {"sentence", cell.sentence}, {"parts_to_buy", cell.partsToBuy},
-                     {"worst_k", cell.worst ? Json(inKelvin(*cell.worst)) : Json()}, {"era", cell.era}, {"look", cell.look}, {"branches", cell.branches}});
+    cells.push_back({{"dash", cell.dash},
+                     {"engine", cell.engine},
+                     {"answered", cell.answered},
+                     {"part", cell.part},
+                     {"rank", pairing::rankName(cell.rank)},
+                     {"sentence", cell.sentence},
+                     {"parts_to_buy", cell.partsToBuy},
+                     {"worst_k", cell.worst ? Json(inKelvin(*cell.worst)) : Json()},
+                     {"era", cell.era},
+                     {"look", cell.look},
+                     {"branches", cell.branches}});
   }
   out["cells"] = std::move(cells);
   out["parts_to_buy"] = plan.partsToBuy;
@@ -77,23 +93,27 @@ std::string planJson(const workflow::Plan& plan) {
 }  // namespace
 
 const CommandSpec& PlanCommand::spec() const {
-  static const CommandSpec spec{"plan",
-                                "A swap plan: one or several dashes against one or several engines, side by side.",
-                                "",
-                                "",
-                                0,
-                                0,
-                                withCommonOptions({{"--dash", "TEXT", "a dash in plain words: 1968 ridgeway utility gauge package", true},
-                                                   {"--donor", "TEXT", "an engine in plain words: casting 30418 dated H 22 1", true},
-                                                   {"--open", "FILE", "a plan saved before; --dash and --donor are added to it"},
-                                                   {"--save", "FILE", "keeps the plan's questions, to be opened again"}}),
-                                "ohmkin plan --catalog demo.ohmkin --dash \"1968 ridgeway utility\" --donor \"casting 30418\""};
+  static const CommandSpec spec{
+      "plan",
+      "A swap plan: one or several dashes against one or several engines, side by side.",
+      "",
+      "",
+      0,
+      0,
+      withCommonOptions(
+          withPrintOptions({{"--dash", "TEXT", "a dash in plain words: 1968 ridgeway utility gauge package", true},
+                            {"--donor", "TEXT", "an engine in plain words: casting 30418 dated H 22 1", true},
+                            {"--open", "FILE", "a plan saved before; --dash and --donor are added to it"},
+                            {"--save", "FILE", "keeps the plan's questions, to be opened again"}})),
+      "ohmkin plan --catalog demo.ohmkin --dash \"1968 ridgeway utility\" --donor \"casting 30418\""};
   return spec;
 }
 
 Expected<Exit> PlanCommand::run(const Arguments& arguments, Streams streams) const {
   const auto units = displayUnits(arguments);
   if (!units) return tl::make_unexpected(units.error());
+  const auto request = printRequest(arguments, *units);
+  if (!request) return tl::make_unexpected(request.error());
   const auto catalogue = openCatalogue(arguments);
   if (!catalogue) return tl::make_unexpected(catalogue.error());
   const auto asked = planQuestion(arguments, *catalogue, streams);
@@ -103,7 +123,12 @@ Expected<Exit> PlanCommand::run(const Arguments& arguments, Streams streams) con
   if (arguments.has("--save")) {
     std::ofstream file(arguments.one("--save"), std::ios::binary | std::ios::trunc);
     file << workflow::planDocument(*asked);
-    if (!file.flush()) return refuse("plan-not-saved", "--save", "'" + arguments.one("--save") + "'", "a place that can be written");
+    if (!file.flush())
+      return refuse("plan-not-saved", "--save", "'" + arguments.one("--save") + "'", "a place that can be written");
+  }
+  if (request->wanted()) {
+    const auto printed = deliver(*request, workflow::planSheet(*plan, request->options), streams);
+    if (!printed) return tl::make_unexpected(printed.error());
   }
   streams.out << (arguments.has("--json") ? planJson(*plan) : planText(*plan, *units));
   const bool any = std::any_of(plan->cells.begin(), plan->cells.end(), [](const auto& cell) { return cell.answered; });
