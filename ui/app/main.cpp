@@ -23,9 +23,9 @@ int main(int argc, char** argv) {
   arguments.addPositionalArgument(QStringLiteral("FILE"),
                                   QApplication::tr("catalogue to open; otherwise the one used last"),
                                   QStringLiteral("[FILE]"));
-  ohmkin::print::addPrintRequest(arguments);
+  ohmkin::printing::addPrintRequest(arguments);
   arguments.process(application);
-  if (const auto ended = ohmkin::print::servedPrintRequest(arguments)) return *ended;
+  if (const auto ended = ohmkin::printing::servedPrintRequest(arguments)) return *ended;
 
   const QPalette desktop = QApplication::palette();
   ohmkin::look::chooseFamily();

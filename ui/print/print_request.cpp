@@ -6,7 +6,7 @@
 
 #include <cstdio>
 
-namespace ohmkin::print {
+namespace ohmkin::printing {
 namespace {
 
 constexpr qint64 kLargestSheet = 16 << 20;
@@ -54,4 +54,4 @@ std::optional<int> servedPrintRequest(const QCommandLineParser& arguments) {
   return 2;
 }
 
-}  // namespace ohmkin::print
+}  // namespace ohmkin::printing

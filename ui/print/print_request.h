@@ -4,7 +4,7 @@
 #include <optional>
 
 /// How the terminal has its sheets made into a PDF: ohmkin-window --print IN.svg… --pdf OUT
-namespace ohmkin::print {
+namespace ohmkin::printing {
 
 void addPrintRequest(QCommandLineParser& arguments);
 
@@ -12,4 +12,4 @@ void addPrintRequest(QCommandLineParser& arguments);
 /// this is what the program ends with: 0 done, 2 bad input.
 std::optional<int> servedPrintRequest(const QCommandLineParser& arguments);
 
-}  // namespace ohmkin::print
+}  // namespace ohmkin::printing

@@ -11,7 +11,7 @@
 #include <QPrinter>
 #include <QStandardPaths>
 
-namespace ohmkin::print {
+namespace ohmkin::printing {
 namespace {
 
 constexpr double kMillimetresPerInch = 25.4;
@@ -101,4 +101,4 @@ QMenu* sheetMenu(const QString& title, MakeSheets make, QWidget* parent) {
 
 bool desktopUsesLetter() { return QLocale::system().measurementSystem() == QLocale::ImperialUSSystem; }
 
-}  // namespace ohmkin::print
+}  // namespace ohmkin::printing

@@ -10,7 +10,7 @@
 class QPrinter;
 
 /// Looking at sheets before they are printed, printing them, keeping them as a PDF.
-namespace ohmkin::print {
+namespace ohmkin::printing {
 
 /// Sheets to print: every page an SVG document of a size in millimetres.
 struct Sheets {
@@ -33,4 +33,4 @@ Expected<void> drawOn(QPrinter& printer, const Sheets& sheets);
 /// Letter where the desktop measures in inches after the manner of the United States, otherwise A4.
 bool desktopUsesLetter();
 
-}  // namespace ohmkin::print
+}  // namespace ohmkin::printing

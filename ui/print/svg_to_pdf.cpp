@@ -9,7 +9,7 @@
 #include <QSvgRenderer>
 #include <QXmlStreamReader>
 
-namespace ohmkin::print {
+namespace ohmkin::printing {
 namespace {
 
 constexpr int kDotsPerInch = 1200;
@@ -74,4 +74,4 @@ Expected<void> svgToPdf(const QList<QByteArray>& sheets, const QString& file) {
   return out.commit() ? Expected<void>() : notWritten();
 }
 
-}  // namespace ohmkin::print
+}  // namespace ohmkin::printing

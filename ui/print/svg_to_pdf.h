@@ -10,7 +10,7 @@ class QPainter;
 
 /// Sheets as the pages of a PDF: each page of its sheet's own size, drawn without margins, strokes as strokes and text
 /// as text.
-namespace ohmkin::print {
+namespace ohmkin::printing {
 
 /// Millimetres, as the SVG's root says; empty where it does not say so.
 QSizeF sheetSize(const QByteArray& svg);
@@ -22,4 +22,4 @@ Expected<void> svgToPdf(const QList<QByteArray>& sheets, const QString& file);
 /// Draws a sheet with its upper left corner at the painter's origin, `dotsPerMillimetre` on both axes.
 void drawSheet(QPainter& painter, const QByteArray& svg, double dotsPerMillimetre);
 
-}  // namespace ohmkin::print
+}  // namespace ohmkin::printing
