@@ -117,7 +117,7 @@ void Book::table(const std::vector<Column>& columns, const std::vector<std::vect
       cells.push_back(wrapped(row[c], kBody.size, columns[c].weight, columns[c].width - kGap));
       lines = std::max(lines, cells.back().size());
     }
-    const double height = kLine * static_cast<double>(lines) + 1.3;
+    const double height = kLine * static_cast<double>(lines) + 0.9;
     if (room() < height) {
       newPage();
       columnNames(columns);

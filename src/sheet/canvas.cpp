@@ -96,6 +96,11 @@ void Canvas::box(const Box& where, double stroke, double radius) {
       where.x, where.y, where.width, where.height, radius, stroke);
 }
 
+void Canvas::blank(const Box& where) {
+  elements_ += fmt::format("<rect x=\"{:.3f}\" y=\"{:.3f}\" width=\"{:.3f}\" height=\"{:.3f}\" fill=\"white\"/>\n",
+                           where.x, where.y, where.width, where.height);
+}
+
 void Canvas::dot(Spot at, double radius) {
   elements_ += fmt::format("<circle cx=\"{:.3f}\" cy=\"{:.3f}\" r=\"{:g}\" fill=\"black\"/>\n", at.x, at.y, radius);
 }

@@ -51,6 +51,7 @@ class Canvas {
   void polyline(const std::vector<Spot>& spots, double stroke, std::string_view dashes = {});
   void polygon(const std::vector<Spot>& spots, double stroke, bool filled);
   void box(const Box& where, double stroke, double radius = 0);
+  void blank(const Box& where);  ///< paper again, under words that would cross a line
   void dot(Spot at, double radius);
   void ring(Spot at, double radius, double stroke);
   /// Another drawing in the same scale, its origin moved to `at`. `svg` is trusted: elements, not text.

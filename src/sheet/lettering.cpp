@@ -1,7 +1,8 @@
 #include <sheet/advance_widths.h>
 #include <sheet/lettering.h>
 
-#include <cstdint>
+#include <algorithm>
+#include <iterator>
 
 namespace ohmkin::sheet {
 namespace {
@@ -39,6 +40,17 @@ Decoded front(std::string_view text) {
 /// XML 1.0, production 2 (Char): no control characters but blanks, no U+FFFE and U+FFFF.
 bool blankInstead(char32_t c) {
   return c < 0x20 || (c >= 0x7F && c < 0xA0) || c == 0x2028 || c == 0x2029 || c == 0xFFFE || c == 0xFFFF;
+}
+
+/// A number stays with its unit: "82 °C", "1.2 kΩ", "20 %".
+bool breaksAt(std::string_view text, std::size_t blank) {
+  constexpr std::string_view kUnits[] = {"°C", "°F", "K", "F°", "Ω",  "kΩ", "MΩ",
+                                         "V",  "W",  "A", "%",  "mm", "m",  "years"};
+  if (blank == 0 || blank + 1 >= text.size()) return true;
+  const char before = text[blank - 1];
+  if (before < '0' || before > '9') return true;
+  const std::string_view next = text.substr(blank + 1, text.find_first_of(" .,;:)", blank + 1) - blank - 1);
+  return std::find(std::begin(kUnits), std::end(kUnits), next) == std::end(kUnits);
 }
 
 /// How many bytes of the text fit, at a character's end; at least one character, so that there is always progress.
@@ -103,13 +115,29 @@ std::vector<std::string> wrapped(std::string_view text, double size, Weight weig
     }
     std::size_t end = fitting(rest, size, weight, width);
     if (end < rest.size() && rest[end] != ' ') {
-      const std::size_t blank = rest.rfind(' ', end);
+      std::size_t blank = rest.rfind(' ', end);
+      while (blank != std::string_view::npos && blank > 0 && !breaksAt(rest, blank)) blank = rest.rfind(' ', blank - 1);
+      if (blank != std::string_view::npos && blank > 0) end = blank;
+    } else if (end < rest.size() && !breaksAt(rest, end)) {
+      const std::size_t blank = rest.rfind(' ', end - 1);
       if (blank != std::string_view::npos && blank > 0) end = blank;
     }
     std::string_view line = rest.substr(0, end);
     rest.remove_prefix(end);
     while (!line.empty() && line.back() == ' ') line.remove_suffix(1);
     lines.emplace_back(line);
+  }
+  return lines;
+}
+
+std::vector<std::string> balanced(std::string_view text, double size, Weight weight, double width, std::size_t most) {
+  std::vector<std::string> lines = wrapped(text, size, weight, width, most);
+  const std::string whole = lines.empty() ? std::string() : lines.back();
+  if (lines.size() < 2 || (whole.size() >= kMore.size() && whole.ends_with(kMore))) return lines;
+  for (double narrower = width - size; narrower > width / 2; narrower -= size) {
+    std::vector<std::string> next = wrapped(text, size, weight, narrower);
+    if (next.size() > lines.size()) break;
+    lines = std::move(next);
   }
   return lines;
 }

@@ -19,9 +19,12 @@ std::string cleanedElements(std::string_view elements);
 /// than a hundredth.
 double widthOf(std::string_view text, double size, Weight weight = Weight::regular);
 
-/// Broken at blanks, and inside a word that is longer than the line. `most` lines at most, the last then ends in "…";
-/// 0: as many as it takes. Empty text gives no line.
+/// Broken at blanks, never between a number and its unit, and inside a word that is longer than the line. `most` lines
+/// at most, the last then ends in "…"; 0: as many as it takes. Empty text gives no line.
 std::vector<std::string> wrapped(std::string_view text, double size, Weight weight, double width, std::size_t most = 0);
+
+/// As many lines as wrapped() makes, but of about the same length: for what stands in large letters.
+std::vector<std::string> balanced(std::string_view text, double size, Weight weight, double width, std::size_t most);
 
 /// One line; what does not fit is cut off and "…" put in its place.
 std::string elided(std::string_view text, double size, Weight weight, double width);

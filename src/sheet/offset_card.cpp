@@ -119,10 +119,14 @@ void drawCard(Canvas& canvas, const OffsetCard& card, const Box& where, std::str
   canvas.line({left, where.y + 7}, {right, where.y + 7}, 0.9);
   canvas.text({left, where.y + 11.4}, kLabel, label);
   canvas.text({right, where.y + 11.4}, kSmall, elided(card.heading.date, kSmall.size, kSmall.weight, 60), Anchor::end);
-  const bool oneLine = widthOf(card.driverLine, kTitle.size, kTitle.weight) <= inner;
-  const Face hero = oneLine ? kTitle : Face{4.6, Weight::bold};
-  double y = canvas.paragraph({left, where.y + 19}, hero, card.driverLine, inner, 2);
-  if (!card.hotLine.empty()) y = canvas.paragraph({left, y - 1}, {3.3, Weight::regular}, card.hotLine, inner, 1);
+  double y = where.y + 19;
+  for (const std::string& line : balanced(card.driverLine, kTitle.size, kTitle.weight, inner, 2)) {
+    canvas.text({left, y}, kTitle, line);
+    y += kTitle.size * 1.25;
+  }
+  if (!card.hotLine.empty())
+    y = canvas.paragraph({left, y - 1}, {3.1, card.hotLate ? Weight::bold : Weight::regular}, card.hotLine, inner, 2);
+  y += 1;
   const double half = inner / 2 - 4;
   const auto side = [&](double x, std::string_view name, const std::string& what, const std::string& family) {
     canvas.text({x, y + 1}, kLabel, name);

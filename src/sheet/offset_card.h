@@ -28,6 +28,7 @@ struct OffsetCard {
   Heading heading;
   std::string driverLine;  ///< "Warmed up with the 82 °C thermostat the needle stands at 62 °C."
   std::string hotLine;     ///< when the needle comes to the hot mark; may be empty
+  bool hotLate = false;    ///< later than it should: the dangerous way, in bold
   std::vector<CardLine> lines;
   std::vector<CardPoint> points;
   std::optional<CardPoint> warm;

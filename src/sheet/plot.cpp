@@ -110,14 +110,17 @@ void Plot::levelLine(double y, std::string_view words) {
   if (y < y_.first || y > y_.last()) return;
   const Spot left = at(x_.first, y);
   canvas_.line(left, {where_.right(), left.y}, 2 * kHair, "0.3 0.9");
-  canvas_.text({where_.right() - 0.5, left.y - 0.9}, {kFigure, Weight::regular}, words, Anchor::end);
+  canvas_.blank({where_.x + 0.8, left.y - 3.1, widthOf(words, kFigure) + 1, 2.7});
+  canvas_.text({where_.x + 1.3, left.y - 0.9}, {kFigure, Weight::regular}, words);
 }
 
 void Plot::uprightLine(double x, std::string_view words) {
   if (x < x_.first || x > x_.last()) return;
   const Spot foot = at(x, y_.first);
   canvas_.line(foot, {foot.x, where_.y}, 2 * kHair, "0.3 0.9");
-  canvas_.upright({foot.x - 0.9, where_.y + 0.8}, {kFigure, Weight::regular}, words, Anchor::end);
+  const double length = widthOf(words, kFigure);
+  canvas_.blank({foot.x - 3.1, where_.y + 0.5, 2.7, length + 1});
+  canvas_.upright({foot.x - 0.9, where_.y + 1}, {kFigure, Weight::regular}, words, Anchor::end);
 }
 
 }  // namespace ohmkin::sheet

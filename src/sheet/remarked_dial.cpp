@@ -3,10 +3,17 @@
 #include <sheet/book.h>
 #include <sheet/remarked_dial.h>
 
+#include <algorithm>
 #include <charconv>
+#include <cmath>
+#include <numbers>
 
 namespace ohmkin::sheet {
 namespace {
+
+// Where drawDial puts its figures: so many of their heights inside the long marks, and how high they are in ems.
+constexpr double kFigureDepth = 1.4;
+constexpr double kFigureHeight = 0.7;
 
 /// A drawing taken out of its own document, to stand on a page in the same scale.
 struct Drawing {
@@ -29,16 +36,49 @@ Drawing taken(const std::string& svg) {
     if (from != end) ++from;  // the blank between
   }
   const std::size_t inside = svg.find('>', box) + 1;
-  drawing.elements = cleanedElements(std::string_view(svg).substr(inside, svg.rfind("</svg>") - inside));
+  // Its own line about the ruler goes: the page says so in its own type.
+  std::string_view rest = std::string_view(svg).substr(inside, svg.rfind("</svg>") - inside);
+  while (!rest.empty()) {
+    const std::string_view line = rest.substr(0, rest.find('\n') + 1);
+    if (line.find("class=\"note\"") == std::string_view::npos) drawing.elements += line;
+    rest.remove_prefix(line.empty() ? rest.size() : line.size());
+  }
+  drawing.elements = cleanedElements(drawing.elements);
   return drawing;
+}
+
+/// Figures that would run into one another are left to the table; the hot mark keeps its own.
+Expected<gauge::Dial> legible(const gauge::Dial& dial, const gauge::DialSheet& drawn) {
+  std::vector<gauge::Mark> marks = dial.marks();
+  const auto middle = [&](const gauge::Mark& mark) {
+    const double a = mark.angle.degrees * std::numbers::pi / 180;
+    const double r = drawn.radius - kFigureDepth * drawn.lettering - 0.16 * drawn.radius;
+    return Spot{r * std::sin(a), -r * std::cos(a)};
+  };
+  const auto collide = [&](const gauge::Mark& a, const gauge::Mark& b) {
+    const double em = drawn.lettering / kFigureHeight;
+    const double across = (widthOf(a.text, em) + widthOf(b.text, em)) / 2 + 0.3 * em;
+    return std::abs(middle(a).x - middle(b).x) < across && std::abs(middle(a).y - middle(b).y) < 1.25 * drawn.lettering;
+  };
+  std::vector<const gauge::Mark*> kept;
+  for (const bool hot : {true, false}) {
+    for (gauge::Mark& mark : marks) {
+      if ((mark.kind == gauge::MarkKind::hot) != hot || mark.text.empty()) continue;
+      if (std::any_of(kept.begin(), kept.end(), [&](const gauge::Mark* other) { return collide(mark, *other); }))
+        mark.text.clear();
+      else kept.push_back(&mark);
+    }
+  }
+  return gauge::Dial::make(std::move(marks), dial.lowStop(), dial.highStop());
 }
 
 void steps(Book& book, const RemarkedDial& sheet) {
   book.part("HOW TO USE IT");
   const std::string all[] = {
-      "Print at 100 %, without fitting to the page, and measure the ruler: 50 mm.",
-      "With the feed off, take the old dial's stops and pivot as they are: the dots and the cross come to lie on them.",
-      "Cut it out and lay it over the old dial, or copy the marks by the angles below, from straight up, clockwise.",
+      "Print at 100 %, without fitting to the page, and measure the ruler. It must be 50 mm long; if it is not, print "
+      "again.",
+      "Lay it on the old dial with the feed off: the cross on the needle's pivot, the dots on its stops.",
+      "Cut it out and stick it over the old dial, or copy the marks by the angles below, from straight up, clockwise.",
       "Before the dash is closed, hold the needle against a thermometer at the thermostat's temperature.",
   };
   for (std::size_t i = 0; i < std::size(all); ++i) book.item(fmt::format("{}", i + 1), all[i]);
@@ -57,10 +97,13 @@ void angles(Book& book, const RemarkedDial& sheet) {
 Expected<Pages> drawRemarkedDial(const RemarkedDial& sheet, const gauge::Dial& dial, Paper paper) {
   gauge::DialSheet drawn;
   drawn.radius = sheet.radius;
-  const auto svg = gauge::drawDial(dial, drawn);
+  const auto readable = legible(dial, drawn);
+  if (!readable) return tl::make_unexpected(readable.error());
+  const auto svg = gauge::drawDial(*readable, drawn);
   if (!svg) return tl::make_unexpected(svg.error());
   const Drawing drawing = taken(*svg);
   Book book(sizeOf(paper), {"RE-MARKED DIAL", "The dial this needle needs", sheet.heading.date});
+  book.skip(2);
   book.sides(sheet.heading);
   const PaperSize size = sizeOf(paper);
   if (drawing.width > size.width || drawing.height > book.room())

@@ -14,7 +14,7 @@ std::string standingWords(TrimStanding standing) {
     case TrimStanding::toGetHomeOnly:
       return "To get home only: not to be left in the vehicle.";
     case TrimStanding::notGoodEnough:
-      return "Not good enough: the best there is, and the needle still misleads.";
+      return "Not good enough: the needle still misleads.";
   }
   return {};
 }
@@ -120,7 +120,7 @@ Pages drawTrimSheet(const TrimSheet& sheet, Paper paper) {
   book.sides(sheet.heading);
   book.skip(1);
   drawCircuit(book.page(), sheet.circuit, {book.left(), book.y()}, book.width());
-  book.skip(kCircuitHeight + 3);
+  book.skip(kCircuitHeight + 6);
   for (const std::string& sentence : sheet.summary) book.paragraph(kLead, sentence);
   partsTable(book, sheet);
   errorPlot(book, sheet);
@@ -128,10 +128,10 @@ Pages drawTrimSheet(const TrimSheet& sheet, Paper paper) {
     book.part("MIND", 24);
     for (const std::string& finding : sheet.findings) book.item("·", finding);
   }
+  book.cautions(sheet.cautions);
   failureTable(book, sheet);
   errorTable(book, sheet);
   cornersTable(book, sheet);
-  book.cautions(sheet.cautions);
   return book.finish();
 }
 

@@ -50,6 +50,7 @@ sheet::Pages offsetCardSheet(const DialAnswer& answer, const SheetOptions& optio
   card.heading = headingOf(answer.pair, options);
   card.driverLine = answer.card.driverLine;
   card.hotLine = hotLineOf(answer.pair.errors.hot, units);
+  card.hotLate = comesLate(answer.pair.errors.hot);
   card.lines = linesOf(answer.card, units);
   for (const pairing::CardRow& row : answer.card.rows) card.points.push_back(pointOf(row, units));
   if (answer.card.warmedUp) card.warm = pointOf(*answer.card.warmedUp, units);

@@ -8,7 +8,7 @@
 namespace ohmkin::workflow {
 namespace {
 
-constexpr std::size_t kPrintedRows = 13;
+constexpr std::size_t kPrintedRows = 11;
 
 std::string shownWords(const gauge::Reading& reading, const DisplayUnits& units) {
   if (reading.where == gauge::Where::belowTheMarks) return "below the marks";

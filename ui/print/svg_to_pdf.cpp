@@ -1,3 +1,4 @@
+#include <print/lettering.h>
 #include <print/svg_to_pdf.h>
 
 #include <QBuffer>
@@ -39,8 +40,17 @@ QSizeF sheetSize(const QByteArray& svg) {
 }
 
 void drawSheet(QPainter& painter, const QByteArray& svg, double dotsPerMillimetre) {
-  QSvgRenderer renderer(svg);
-  renderer.render(&painter, QRectF(QPointF(), sheetSize(svg) * dotsPerMillimetre));
+  const PartedSheet parted = partLettering(svg);
+  QSvgRenderer renderer(parted.strokes);
+  const QSizeF size = sheetSize(svg) * dotsPerMillimetre;
+  const QRectF units = renderer.viewBoxF();
+  if (units.isEmpty()) return;
+  renderer.render(&painter, QRectF(QPointF(), size));
+  painter.save();
+  painter.scale(size.width() / units.width(), size.height() / units.height());
+  painter.translate(-units.topLeft());
+  for (const Lettering& lettering : parted.letterings) write(painter, lettering);
+  painter.restore();
 }
 
 Expected<void> svgToPdf(const QList<QByteArray>& sheets, const QString& file) {
