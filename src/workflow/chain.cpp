@@ -97,7 +97,8 @@ Joint eraJoint(const PortChoice& port, const Question& question) {
   const auto& [first, last] = *port.made.produced;
   // A span of years says so much as its nearer end does.
   const int younger = first > *vehicle ? first - *vehicle : last < *vehicle ? last - *vehicle : 0;
-  const std::string atLeast = first == last ? "" : "at least ";
+  const bool exact = first == last;
+  const std::string atLeast = exact ? "" : "at least ";
   joint.state = JointState::fits;
   if (std::abs(younger) <= kSameEngineYears) {
     joint.words =
@@ -105,7 +106,10 @@ Joint eraJoint(const PortChoice& port, const Question& question) {
     return joint;
   }
   const std::string_view comparison = younger > 0 ? "younger" : "older";
-  joint.words = fmt::format("{} engine, {}{}", younger > 0 ? "later" : "earlier", atLeast, years(std::abs(younger)));
+  // Short, since it stands on a joint: "later engine, 13+ years"; the finding says it in full.
+  const int apart = std::abs(younger);
+  joint.words = fmt::format("{} engine, {}", younger > 0 ? "later" : "earlier",
+                            exact ? years(apart) : fmt::format("{}+ years", apart));
   joint.findings.push_back({younger > 0 ? "engine-later" : "engine-earlier", Severity::note,
                             fmt::format("The engine is {}{} {} than the vehicle: the head decides thread and place, "
                                         "the dash decides the resistance.",

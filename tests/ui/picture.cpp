@@ -1,5 +1,6 @@
 /// Not a test: makes the README's picture of the match page by the program itself.
-///   picture CATALOGUE "1968 ridgeway utility …" OUT.png [--size 1440x900] [--tone dark] [--sender N] [--tab 0|1|2]
+///   picture CATALOGUE "1968 ridgeway utility …" OUT.png [--size 1440x900] [--tone dark] [--sender N] [--tab 0|1|2|3]
+///   [--check]
 ///   [--fahrenheit]
 #include <app/window.h>
 #include <look/palette.h>
@@ -22,6 +23,7 @@ int main(int argc, char** argv) {
                     {QStringLiteral("branch"), QString(), QStringLiteral("n"), QStringLiteral("0")},
                     {QStringLiteral("points"), QString(), QStringLiteral("n")},
                     {QStringLiteral("refused"), QString()},
+                    {QStringLiteral("check"), QString()},
                     {QStringLiteral("list"), QString()},
                     {QStringLiteral("menu"), QString()},
                     {QStringLiteral("fahrenheit"), QString()}});
@@ -63,6 +65,10 @@ int main(int argc, char** argv) {
     QTest::keyClick(&page->candidates(), Qt::Key_Down);
   if (given.isSet(QStringLiteral("tab")))
     page->details().showTab(static_cast<ohmkin::match::DetailPanel::Tab>(given.value(QStringLiteral("tab")).toInt()));
+  if (given.isSet(QStringLiteral("check"))) {
+    page->details().errors().check().click();
+    while (page->details().errors().checking()) QTest::qWait(50);
+  }
   if (given.isSet(QStringLiteral("menu"))) QTest::keyClick(&window, Qt::Key_F10);
   QTest::qWait(150);
   QPixmap picture = window.grab();

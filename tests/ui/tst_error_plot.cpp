@@ -56,6 +56,20 @@ class TestErrorPlot : public QObject {
     }
   }
 
+  void anOutlineIsOnTheAxisAndSeen() {
+    ErrorPlot plot;
+    plot.resize(400, 240);
+    plot.display(flat(0, 3));
+    const QImage before = plot.grab().toImage();
+    const Ticks narrow = plot.errorTicks(5);
+    plot.outline({{40, -4, 9}, {80, -4, 9}, {125, -4, 9}});
+    QVERIFY(plot.errorTicks(5).last >= 9);
+    QVERIFY(plot.errorTicks(5).last > narrow.last);
+    QVERIFY(plot.grab().toImage() != before);
+    plot.outline({});
+    QCOMPARE(plot.grab().toImage(), before);
+  }
+
   void thePlotIsSaidInWordsToo() {
     ErrorPlot plot;
     plot.display(flat(-9, 3));

@@ -133,6 +133,61 @@ class TestMatchPage : public QObject {
     QVERIFY(shown.page.candidates().rows().row(shown.page.candidates().rows().rowCount() - 1).refused);
   }
 
+  void theDialIsDrawnWithTheDriversLine() {
+    Shown shown(demo_, "dial.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    shown.page.details().showTab(DetailPanel::dial);
+    QVERIFY(shown.page.details().dialTab().drawn());
+    QVERIFY2(shown.page.details().dialTab().said().contains(QStringLiteral("Warmed up with the")),
+             qPrintable(shown.page.details().dialTab().said()));
+    shown.settings.setUnits({TemperatureUnit::fahrenheit, TorqueUnit::newtonMetre});
+    QTRY_VERIFY(shown.page.details().dialTab().said().contains(QStringLiteral("°F")));
+  }
+
+  void theBandIsCheckedByMonteCarlo() {
+    Shown shown(demo_, "draws.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    ErrorTab& errors = shown.page.details().errors();
+    const QString before = errors.said();
+    errors.check().click();
+    QVERIFY(errors.checking());
+    QTRY_VERIFY_WITH_TIMEOUT(!errors.checking(), 60000);
+    const parts::PlotSeries& series = errors.plot().picture().series.front();
+    QCOMPARE(series.drawn.size(), series.points.size());
+    for (std::size_t i = 0; i < series.points.size(); ++i) QCOMPARE(series.drawn[i].at, series.points[i].at);
+    QVERIFY(errors.said() != before);
+    errors.check().click();  // and it can be put away again
+    QVERIFY(errors.plot().picture().series.front().drawn.empty());
+    QCOMPARE(errors.said(), before);
+  }
+
+  void aCheckIsCancelledByEscapeAndByAnotherSender() {
+    Shown shown(demo_, "cancel.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    QVERIFY(QTest::qWaitForWindowActive(&shown.page));
+    ErrorTab& errors = shown.page.details().errors();
+    errors.check().click();
+    QVERIFY(errors.checking());
+    QElapsedTimer clock;
+    clock.start();
+    QTest::keyClick(&shown.page.candidates(), Qt::Key_Escape);
+    QVERIFY(!errors.checking());
+    QVERIFY2(clock.elapsed() < 200, qPrintable(QString::number(clock.elapsed())));
+
+    errors.check().click();
+    QVERIFY(errors.checking());
+    QTest::keyClick(&shown.page.candidates(), Qt::Key_Down);
+    QVERIFY(!errors.checking());
+    QTest::qWait(300);  // what the first would have found does not come any more
+    QVERIFY(errors.plot().picture().series.front().drawn.empty());
+  }
+
   void theSliderTurnsTheNeedle() {
     Shown shown(demo_, "slider.ini");
     shown.open(demo_.file());

@@ -29,9 +29,9 @@ DetailPanel::DetailPanel(QWidget* parent)
       tabs_(new parts::Segmented(tr("What is shown of this sender"), this)),
       title_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)),
       sheets_(new QStackedWidget(this)),
-      plot_(new parts::ErrorPlot(this)),
-      summary_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)),
+      errors_(new ErrorTab(this)),
       findings_(new parts::FindingList(this)),
+      dial_(new DialTab(this)),
       circuit_(new parts::CircuitView(this)),
       trimWords_((new parts::Words({}, this))->sized(typeface(Text::strong))->selectable()),
       failures_(new parts::FailureTable(this)),
@@ -49,10 +49,16 @@ DetailPanel::DetailPanel(QWidget* parent)
   column->addWidget(sheets_, 1);
   sheets_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
 
-  auto* errorSheet = new QWidget(this);
-  auto* errorColumn = columnIn(errorSheet);
-  errorColumn->addWidget(plot_, 1);
-  errorColumn->addWidget(summary_);
+  // In the order of Tab.
+  for (QWidget* sheet : std::initializer_list<QWidget*>{errors_, findings_, dial_, makeTrim()})
+    sheets_->addWidget(sheet);
+  connect(tabs_, &parts::Segmented::chosen, this, [this](int tab) { showTab(static_cast<Tab>(tab)); });
+  connect(&errors_->plot(), &parts::ErrorPlot::pointed, this, [this](double at) {
+    emit pointed(units_.temperature == TemperatureUnit::celsius ? celsius(at) : fahrenheit(at));
+  });
+}
+
+QWidget* DetailPanel::makeTrim() {
   auto* trimSheet = new QWidget;
   auto* trimColumn = columnIn(trimSheet);
   trimColumn->addWidget(circuit_);
@@ -70,26 +76,25 @@ DetailPanel::DetailPanel(QWidget* parent)
   trimScroll->viewport()->setAutoFillBackground(false);
   trimScroll->setWidget(trimSheet);
   trimSheet->setAutoFillBackground(false);
-  sheets_->addWidget(errorSheet);
-  sheets_->addWidget(findings_);
-  sheets_->addWidget(trimScroll);
-  connect(tabs_, &parts::Segmented::chosen, this, [this](int tab) { showTab(static_cast<Tab>(tab)); });
-  connect(plot_, &parts::ErrorPlot::pointed, this, [this](double at) {
-    emit pointed(units_.temperature == TemperatureUnit::celsius ? celsius(at) : fahrenheit(at));
-  });
+  return trimScroll;
 }
 
 void DetailPanel::display(const workflow::Answer& answer, const workflow::Branch& branch,
                           const workflow::Candidate* candidate, const DisplayUnits& units) {
   units_ = units;
   const bool trims = candidate != nullptr && candidate->trim;
-  tabs_->setSegments(trims ? QStringList{tr("Error"), tr("Why"), tr("Trim")} : QStringList{tr("Error"), tr("Why")});
+  const bool dials = candidate != nullptr && candidate->curve && branch.gauge;
+  QStringList tabs{tr("Error"), tr("Why")};
+  if (dials) tabs << tr("Dial");
+  if (dials && trims) tabs << tr("Trim");
+  tabs_->setSegments(tabs);
 
-  const parts::PlotPicture picture = candidate != nullptr ? plotOf(branch, *candidate, units) : parts::PlotPicture{};
-  plot_->display(picture);
+  errors_->display(branch, candidate, units);
+  dial_->display(&answer, &branch, candidate, units);
   // With no curve to draw, the reasons are what there is to see.
-  present(wanted_ == error && picture.series.empty() ? why : wanted_ == trim && !trims ? error : wanted_);
-  summary_->setText(candidate != nullptr ? errorsInWords(*candidate, units) : QString());
+  const bool drawn = !errors_->plot().picture().series.empty();
+  const Tab usual = drawn ? error : why;
+  present(wanted_ >= tabs.size() || (wanted_ == error && !drawn) ? usual : wanted_);
   findings_->display(findingsOf(answer, branch, candidate));
   displayTrim(candidate);
 }
@@ -105,7 +110,12 @@ void DetailPanel::displayTrim(const workflow::Candidate* candidate) {
   ratings_->setText(ratingsInWords(*candidate->trim));
 }
 
-void DetailPanel::setCoolant(Temperature coolant) { plot_->setCursor(inUnit(coolant, units_.temperature)); }
+void DetailPanel::forget() {
+  errors_->display({}, nullptr, units_);
+  dial_->display(nullptr, nullptr, nullptr, units_);
+}
+
+void DetailPanel::setCoolant(Temperature coolant) { errors_->plot().setCursor(inUnit(coolant, units_.temperature)); }
 
 void DetailPanel::showTab(Tab tab) {
   wanted_ = tab;
@@ -117,9 +127,10 @@ void DetailPanel::present(Tab tab) {
   tabs_->choose(tab);
   sheets_->setCurrentIndex(tab);
   const QString unit = units_.temperature == TemperatureUnit::celsius ? QStringLiteral("K") : QStringLiteral("F°");
-  title_->setText(tab == error ? tr("Indicated minus true, %1").arg(unit)
-                  : tab == why ? tr("Why, from what, and whose word")
-                               : tr("Resistors, and what fails how"));
+  title_->setText(tab == error  ? tr("Indicated minus true, %1").arg(unit)
+                  : tab == why  ? tr("Why, from what, and whose word")
+                  : tab == dial ? tr("The dial this sender would need")
+                                : tr("Resistors, and what fails how"));
 }
 
 void DetailPanel::showTopic(const QString& topic) {

@@ -1,6 +1,7 @@
 #pragma once
+#include <match/dial_tab.h>
+#include <match/error_tab.h>
 #include <parts/circuit_view.h>
-#include <parts/error_plot.h>
 #include <parts/failure_table.h>
 #include <parts/finding_list.h>
 #include <parts/panel.h>
@@ -12,34 +13,38 @@
 
 namespace ohmkin::match {
 
-/// Three ways to look into the chosen sender: its error over the temperature, why it was judged so, and what resistors
-/// could do.
+/// Ways to look into the chosen sender: its error over the temperature, why it was judged so, the dial it would need,
+/// and what resistors could do.
 class DetailPanel : public parts::Panel {
   Q_OBJECT
 
  public:
-  enum Tab { error, why, trim };
+  enum Tab { error, why, dial, trim };
   explicit DetailPanel(QWidget* parent = nullptr);
   void display(const workflow::Answer& answer, const workflow::Branch& branch, const workflow::Candidate* candidate,
                const DisplayUnits& units);
+  void forget();  ///< what was shown is about to go
   void setCoolant(Temperature coolant);
   void showTab(Tab tab);
   void showTopic(const QString& topic);
   [[nodiscard]] Tab tab() const { return static_cast<Tab>(sheets_->currentIndex()); }
-  [[nodiscard]] const parts::ErrorPlot& plot() const { return *plot_; }
+  [[nodiscard]] const parts::ErrorPlot& plot() const { return errors_->plot(); }
+  [[nodiscard]] ErrorTab& errors() const { return *errors_; }
+  [[nodiscard]] DialTab& dialTab() const { return *dial_; }
 
  signals:
   void pointed(Temperature coolant);
 
  private:
   void present(Tab tab);
+  QWidget* makeTrim();
   void displayTrim(const workflow::Candidate* candidate);
   parts::Segmented* tabs_;
   parts::Words* title_;
   QStackedWidget* sheets_;
-  parts::ErrorPlot* plot_;
-  parts::Words* summary_;
+  ErrorTab* errors_;
   parts::FindingList* findings_;
+  DialTab* dial_;
   parts::CircuitView* circuit_;
   parts::Words* trimWords_;
   parts::FailureTable* failures_;

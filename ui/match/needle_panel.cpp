@@ -50,8 +50,6 @@ Pointing pointingOf(const workflow::Branch& branch, const workflow::Candidate& c
 
 NeedlePanel::NeedlePanel(QWidget* parent)
     : Panel(Kind::sheet, parent),
-      title_(
-          (new parts::Words(tr("What the needle shows"), this))->sized(typeface(Text::small))->painted(Paint::quiet)),
       nothing_(
           (new parts::Words(tr("There is no gauge here whose needle could be shown."), this))->painted(Paint::quiet)),
       dial_(new parts::DialView(this)),
@@ -60,14 +58,9 @@ NeedlePanel::NeedlePanel(QWidget* parent)
       now_(new parts::NeedleKey(parts::Needle::now, this)),
       slider_(new QSlider(Qt::Horizontal, this)) {
   auto* column = new QVBoxLayout(this);
+  setAccessibleName(tr("What the needle shows"));
   column->setContentsMargins(space(16), space(12), space(16), space(8));
   column->setSpacing(space(6));
-  auto* head = new QHBoxLayout;
-  title_->setWordWrap(false);
-  head->addWidget(title_, 1);
-  head->addWidget(truth_);
-  truth_->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
-  column->addLayout(head);
   column->addWidget(dial_, 1);
   column->addWidget(nothing_, 1, Qt::AlignCenter);
   auto* keys = new QVBoxLayout;
@@ -75,7 +68,14 @@ NeedlePanel::NeedlePanel(QWidget* parent)
   keys->addWidget(shown_);
   keys->addWidget(now_);
   column->addLayout(keys);
-  column->addWidget(slider_);
+  // What is true stands at the end of the slider that sets it.
+  auto* foot = new QHBoxLayout;
+  foot->setSpacing(space(16));
+  foot->addWidget(slider_, 1);
+  foot->addWidget(truth_);
+  truth_->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+  truth_->setMinimumWidth(space(112));
+  column->addLayout(foot);
   nothing_->hide();
   slider_->setAccessibleName(tr("Coolant temperature"));
   slider_->setPageStep(10);

@@ -29,7 +29,6 @@ class NeedlePanel : public parts::Panel {
  private:
   void scaleSlider();
   void turnNeedles();
-  parts::Words* title_;
   parts::Words* nothing_;
   parts::DialView* dial_;
   parts::NeedleKey* truth_;

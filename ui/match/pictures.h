@@ -2,7 +2,7 @@
 #include <parts/dial_view.h>
 #include <parts/error_plot.h>
 #include <quantity/print.h>
-#include <workflow/answer.h>
+#include <workflow/cards.h>
 
 /// The gauge's dial and the error over the temperature, for the parts that draw them.
 namespace ohmkin::match {
@@ -10,5 +10,8 @@ namespace ohmkin::match {
 parts::DialPicture dialOf(const workflow::Branch& branch);
 parts::PlotPicture plotOf(const workflow::Branch& branch, const workflow::Candidate& candidate,
                           const DisplayUnits& units);
+
+/// What was drawn, as an outline over the band of the plot.
+std::vector<parts::PlotInterval> outlineOf(const pairing::Sampled& sampled, const DisplayUnits& units);
 
 }  // namespace ohmkin::match

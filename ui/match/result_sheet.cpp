@@ -111,6 +111,7 @@ void ResultSheet::display(const std::shared_ptr<const Outcome>& outcome, const D
 
 void ResultSheet::forget() {
   needles_->display(nullptr, nullptr, units_);
+  details_->forget();
   outcome_.reset();
 }
 

@@ -26,7 +26,7 @@ struct Widths {
   int joint;
 };
 Widths widths(int whole) {
-  const int joint = std::clamp(whole * 9 / 140, space(64), space(112));
+  const int joint = std::clamp(whole * 11 / 140, space(72), space(120));
   return {(whole - 4 * joint) / 5, joint};
 }
 
@@ -124,7 +124,7 @@ void JointMark::paintEvent(QPaintEvent* /*event*/) {
   if (words_.fit != Fit::look) words.setWeight(QFont::DemiBold);
   const double top = wireHeight_ + half + space(2);
   const int lines = std::max(1, static_cast<int>((height() - top) / QFontMetricsF(words).lineSpacing()));
-  drawWords(painter, QRectF(space(2), top, width() - 2 * space(2), height() - top), words_.words, words,
+  drawWords(painter, QRectF(space(4), top, width() - 2 * space(4), height() - top), words_.words, words,
             inkOf(words_.fit), lines, Qt::AlignHCenter);
   if (hasFocus()) {
     const double tall = std::min<double>(height() - 1.0, top + 2 * QFontMetricsF(words).lineSpacing() + space(4));

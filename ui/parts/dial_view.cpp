@@ -15,6 +15,10 @@ using look::space;
 using look::Text;
 using look::typeface;
 
+constexpr double kReadableRadius = 120;
+constexpr double kBelowTheArc = 0.06;  // parts of the radius: room for the ends of the arc
+constexpr double kHiddenPart = 0.45;   // of a needle, at most
+
 QPointF towards(double degrees) {
   const double a = qDegreesToRadians(degrees);
   return {std::sin(a), -std::cos(a)};
@@ -27,7 +31,7 @@ QRectF textBox(const QString& text) {
 
 /// The unit arc, its ends and its pivot.
 QRectF unitBox(double from, double to) {
-  QRectF box(0, 0, 0, 0);
+  QRectF box(0, 0, 0, 0);  // the pivot
   const auto take = [&box](const QPointF& p) {
     box.setLeft(std::min(box.left(), p.x()));
     box.setRight(std::max(box.right(), p.x()));
@@ -127,8 +131,16 @@ DialView::Placed DialView::placed(const QRectF& box) const {
   const double tall = look::metrics(Text::small).height();
   const double sideways = wide + space(8);
   const double hub = space(8);
-  out.radius = std::max(10.0, std::min((box.width() - 2 * sideways) / unit.width(),
-                                       (box.height() - tall - space(8) - hub) / unit.height()));
+  const double widest = (box.width() - 2 * sideways) / unit.width();
+  const double high = box.height() - tall - space(8);
+  out.radius = std::max(10.0, std::min(widest, (high - hub) / unit.height()));
+  // Where there is little height the pivot lies below the edge, as behind a dash's own window: the scale stays
+  // readable.
+  const double readable = std::min<double>(widest, space(kReadableRadius));
+  const double arcEnds = std::max(towards(from).y(), towards(to).y());
+  const double least = std::max(arcEnds + kBelowTheArc, -kHiddenPart);
+  if (out.radius < readable && least < unit.bottom())
+    out.radius = std::max(out.radius, std::min(readable, high / (least - unit.top())));
   const double top = box.top() + tall + space(6) +
                      std::max(0.0, (box.height() - tall - space(8) - hub - unit.height() * out.radius) / 2);
   out.pivot = QPointF(box.center().x() - unit.center().x() * out.radius, top - unit.top() * out.radius);

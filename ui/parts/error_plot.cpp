@@ -36,19 +36,69 @@ QColor inkOf(const PlotSeries& series) {
   return colour(series.misreads ? Paint::warning : series.now ? Paint::quiet : Paint::accent);
 }
 
-QPolygonF lineOf(const PlotSeries& series, const Map& map) {
+/// A curve through points by rising x that keeps between them: no bump the numbers do not have (Fritsch and Carlson's
+/// monotone slopes, harmonic mean of the neighbours; SIAM J. Numer. Anal. 17, 1980).
+void curveThrough(QPainterPath& path, const QPolygonF& points) {
+  const auto slope = [&points](qsizetype i) {
+    return (points[i + 1].y() - points[i].y()) / std::max(1e-9, points[i + 1].x() - points[i].x());
+  };
+  const auto tangent = [&](qsizetype i) {
+    if (i == 0) return slope(0);
+    if (i + 1 == points.size()) return slope(i - 1);
+    const double before = slope(i - 1);
+    const double after = slope(i);
+    return before * after <= 0 ? 0.0 : 2 * before * after / (before + after);
+  };
+  for (qsizetype i = 0; i + 1 < points.size(); ++i) {
+    const double third = (points[i + 1].x() - points[i].x()) / 3;
+    path.cubicTo(points[i] + QPointF(third, third * tangent(i)), points[i + 1] - QPointF(third, third * tangent(i + 1)),
+                 points[i + 1]);
+  }
+}
+
+QPainterPath curveOf(const QPolygonF& points) {
+  QPainterPath path;
+  if (points.isEmpty()) return path;
+  path.moveTo(points.first());
+  curveThrough(path, points);
+  return path;
+}
+
+QPainterPath lineOf(const PlotSeries& series, const Map& map) {
   QPolygonF line;
   for (const PlotPoint& p : series.points) line << map(p.at, p.error);
-  return line;
+  return curveOf(line);
+}
+
+/// Between an upper and a lower edge.
+QPainterPath between(const QPolygonF& upper, const QPolygonF& lower) {
+  QPainterPath area = curveOf(upper);
+  area.connectPath(curveOf(lower).toReversed());
+  area.closeSubpath();
+  return area;
 }
 
 void drawBand(QPainter& painter, const PlotSeries& series, const Map& map, const QColor& ink) {
-  QPolygonF band;
-  for (const PlotPoint& p : series.points) band << map(p.at, p.error + p.uncertainty);
-  for (auto p = series.points.rbegin(); p != series.points.rend(); ++p) band << map(p->at, p->error - p->uncertainty);
-  painter.setPen(Qt::NoPen);
-  painter.setBrush(look::blended(ink, colour(Paint::panel), 0.16));
-  painter.drawPolygon(band);
+  QPolygonF upper;
+  QPolygonF lower;
+  for (const PlotPoint& p : series.points) {
+    upper << map(p.at, p.error + p.uncertainty);
+    lower << map(p.at, p.error - p.uncertainty);
+  }
+  painter.fillPath(between(upper, lower), look::blended(ink, colour(Paint::panel), 0.16));
+}
+
+void drawOutline(QPainter& painter, const PlotSeries& series, const Map& map) {
+  if (series.drawn.empty()) return;
+  QPolygonF upper;
+  QPolygonF lower;
+  for (const PlotInterval& at : series.drawn) {
+    upper << map(at.at, at.high);
+    lower << map(at.at, at.low);
+  }
+  painter.setPen(QPen(colour(Paint::ink), 1));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawPath(between(upper, lower));
 }
 
 /// Does the line, or its band, run through the box? Looked at between the points too: they may lie far apart.
@@ -132,6 +182,12 @@ void ErrorPlot::display(const PlotPicture& picture) {
   update();
 }
 
+void ErrorPlot::outline(std::vector<PlotInterval> drawn) {
+  if (picture_.series.empty()) return;
+  picture_.series.front().drawn = std::move(drawn);
+  update();
+}
+
 void ErrorPlot::setCursor(std::optional<double> temperature) {
   cursor_ = temperature;
   update();
@@ -150,6 +206,10 @@ Ticks ErrorPlot::errorTicks(int count) const {
       const double half = series.now ? 0 : p.uncertainty;
       low = std::min(low, p.error - half);
       high = std::max(high, p.error + half);
+    }
+    for (const PlotInterval& at : series.drawn) {
+      low = std::min(low, at.low);
+      high = std::max(high, at.high);
     }
   }
   return ticksOver(low, high, count);
@@ -221,7 +281,9 @@ void ErrorPlot::paintEvent(QPaintEvent* /*event*/) {
     if (series.now) pen.setDashPattern({5, 3});
     pen.setJoinStyle(Qt::RoundJoin);
     painter.setPen(pen);
-    painter.drawPolyline(lineOf(series, map));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawPath(lineOf(series, map));
+    drawOutline(painter, series, map);
   }
   painter.restore();
 

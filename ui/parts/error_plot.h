@@ -12,11 +12,19 @@ struct PlotPoint {
   double uncertainty = 0;  ///< expanded; half the band's height
 };
 
+/// Where 95 % of the draws lie, found another way than the band.
+struct PlotInterval {
+  double at = 0;
+  double low = 0;
+  double high = 0;
+};
+
 struct PlotSeries {
   QString name;
   std::vector<PlotPoint> points;  ///< by rising temperature
   bool now = false;               ///< the one in the head now: dashed, no band
   bool misreads = false;
+  std::vector<PlotInterval> drawn;  ///< by rising temperature; a thin outline over the band
 };
 
 struct PlotPicture {
@@ -46,6 +54,8 @@ class ErrorPlot : public QWidget {
  public:
   explicit ErrorPlot(QWidget* parent = nullptr);
   void display(const PlotPicture& picture);
+  /// The outline of the first series; empty: none.
+  void outline(std::vector<PlotInterval> drawn);
   void setCursor(std::optional<double> temperature);
   [[nodiscard]] const PlotPicture& picture() const { return picture_; }
   [[nodiscard]] QSize sizeHint() const override;

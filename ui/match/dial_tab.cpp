@@ -1,0 +1,113 @@
+#include <look/type.h>
+#include <match/dial_tab.h>
+#include <match/wording.h>
+#include <workflow/cards.h>
+#include <workflow/sheets.h>
+#include <QDate>
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+
+namespace ohmkin::match {
+namespace {
+
+using look::Paint;
+using look::space;
+using look::Text;
+using look::typeface;
+
+constexpr double kRadius = 40;  // mm, of a dial to cut out; to be scaled to the gauge at hand
+
+workflow::SheetOptions sheetOptions(const DisplayUnits& units) {
+  workflow::SheetOptions options;
+  options.paper = printing::desktopUsesLetter() ? sheet::Paper::letter : sheet::Paper::a4;
+  options.units = units;
+  const QDate today = QDate::currentDate();
+  options.day = date(today.year(), static_cast<unsigned>(today.month()), static_cast<unsigned>(today.day()));
+  return options;
+}
+
+}  // namespace
+
+DialTab::DialTab(QWidget* parent)
+    : QWidget(parent),
+      driver_((new parts::Words({}, this))->selectable()),
+      paper_(new parts::PaperView(this)),
+      remarks_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)),
+      print_(new QPushButton(tr("&Print…"), this)) {
+  auto* menu = new QMenu(print_);
+  menu->addMenu(printing::sheetMenu(
+      tr("Offset card"), [this] { return offsetCard(); }, menu));
+  menu->addMenu(printing::sheetMenu(
+      tr("Re-marked dial"), [this] { return remarkedDial(); }, menu));
+  print_->setMenu(menu);
+  print_->setFont(typeface(Text::small));
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(space(8));
+  auto* head = new QHBoxLayout;
+  head->setSpacing(space(8));
+  head->addWidget(driver_, 1);
+  head->addWidget(print_, 0, Qt::AlignTop);
+  column->addLayout(head);
+  column->addWidget(paper_, 100);
+  column->addWidget(remarks_);
+  column->addStretch(1);
+}
+
+void DialTab::display(const workflow::Answer* answer, const workflow::Branch* branch,
+                      const workflow::Candidate* candidate, const DisplayUnits& units) {
+  answer_ = answer;
+  branch_ = branch;
+  candidate_ = candidate;
+  units_ = units;
+  stale_ = true;
+  if (isVisible()) draw();
+}
+
+void DialTab::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  if (stale_) draw();
+}
+
+void DialTab::draw() {
+  stale_ = false;
+  workflow::DialPreview preview;
+  if (candidate_ != nullptr) {
+    const auto made = workflow::dialPreview(*answer_, *branch_, *candidate_, units_);
+    if (made) preview = *made;
+    else preview.whyNot = refusalWords(made.error()).toStdString();
+  }
+  driver_->setText(plain(preview.driverLine));
+  driver_->setVisible(!preview.driverLine.empty());
+  paper_->display(QByteArray::fromStdString(preview.svg));
+  paper_->setVisible(!preview.svg.empty());
+  paper_->setAccessibleName(candidate_ != nullptr ? tr("Dial re-marked for %1").arg(plain(candidate_->part))
+                                                  : QString());
+  print_->setVisible(!preview.driverLine.empty());
+  QStringList remarks;
+  if (!preview.whyNot.empty()) remarks << tr("The dial cannot be re-marked: %1").arg(plain(preview.whyNot));
+  for (const std::string& remark : preview.remarks) remarks << plain(remark);
+  remarks_->setText(remarks.join(QLatin1Char('\n')));
+  remarks_->setVisible(!remarks.isEmpty());
+}
+
+QString DialTab::said() const {
+  return QStringList{driver_->text(), remarks_->text()}.join(QLatin1Char('\n')).trimmed();
+}
+
+Expected<printing::Sheets> DialTab::offsetCard() const {
+  const auto dial = workflow::dialOfCandidate(*answer_, *branch_, *candidate_, units_);
+  if (!dial) return tl::make_unexpected(dial.error());
+  return printing::Sheets{tr("offset card %1").arg(plain(dial->pair.senderName)),
+                          workflow::offsetCardSheet(*dial, sheetOptions(units_))};
+}
+
+Expected<printing::Sheets> DialTab::remarkedDial() const {
+  const auto dial = workflow::dialOfCandidate(*answer_, *branch_, *candidate_, units_);
+  if (!dial) return tl::make_unexpected(dial.error());
+  auto pages = workflow::remarkedDialSheet(*dial, kRadius, sheetOptions(units_));
+  if (!pages) return tl::make_unexpected(pages.error());
+  return printing::Sheets{tr("dial for %1").arg(plain(dial->pair.senderName)), std::move(*pages)};
+}
+
+}  // namespace ohmkin::match
