@@ -10,6 +10,8 @@ constexpr double kGap = 6;      // between columns' text
 constexpr double kRule = 0.9;   // over a page
 constexpr double kHair = 0.12;  // under a row
 constexpr double kLine = kBody.size * kLeading;
+// Of one cell, and of cautions in a frame: a row or a frame has to fit on a page of its own, the flattest of them too.
+constexpr std::size_t kMostLines = 30;
 
 /// A triangle with an exclamation mark, the general warning sign of ISO 7010 (W001), in black.
 void warningSign(Canvas& canvas, Spot top, double side) {
@@ -114,7 +116,7 @@ void Book::table(const std::vector<Column>& columns, const std::vector<std::vect
     std::vector<std::vector<std::string>> cells;
     std::size_t lines = 1;
     for (std::size_t c = 0; c < columns.size() && c < row.size(); ++c) {
-      cells.push_back(wrapped(row[c], kBody.size, columns[c].weight, columns[c].width - kGap));
+      cells.push_back(wrapped(row[c], kBody.size, columns[c].weight, columns[c].width - kGap, kMostLines));
       lines = std::max(lines, cells.back().size());
     }
     const double height = kLine * static_cast<double>(lines) + 0.9;
@@ -145,6 +147,10 @@ void Book::cautions(const std::vector<std::string>& cautions) {
     for (std::string& line : wrapped(caution, kBody.size, kBody.weight, width() - kIndent - kEdge))
       lines.push_back(std::move(line));
   if (lines.empty()) return;
+  if (lines.size() > kMostLines) {  // no frame is that high; every word is printed all the same
+    for (const std::string& caution : cautions) item("!", caution);
+    return;
+  }
   const double height = std::max(14.0, kLine * static_cast<double>(lines.size()) + 2 * kEdge - 1);
   need(height + 4);
   y_ += 4;

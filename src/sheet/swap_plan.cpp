@@ -17,22 +17,23 @@ struct Line {
   double gap = 0;  ///< above it, besides its own height
 };
 
-void add(std::vector<Line>& lines, Face face, std::string_view words, double width, double gap = 0) {
-  for (std::string& line : wrapped(words, face.size, face.weight, width)) {
+void add(std::vector<Line>& lines, Face face, std::string_view words, double width, std::size_t most, double gap = 0) {
+  for (std::string& line : wrapped(words, face.size, face.weight, width, most)) {
     lines.push_back({face, std::move(line), gap});
     gap = 0;
   }
 }
 
+/// Each in so many lines at most, so that a row always fits on a page.
 std::vector<Line> linesOf(const SwapCell& cell, double width) {
   std::vector<Line> lines;
-  if (cell.best) add(lines, kLabel, "NEEDS LEAST", width);
-  add(lines, cell.answered ? Face{3.4, Weight::bold} : kBody, cell.part, width, cell.best ? 0.6 : 0);
-  for (const std::string& with : cell.with) add(lines, kBody, "+ " + with, width);
-  if (!cell.worst.empty()) add(lines, kStrong, "worst " + cell.worst, width, 0.6);
-  add(lines, kSmall, cell.verdict, width, 0.6);
-  add(lines, kSmall, cell.era, width, 0.6);
-  if (!cell.look.empty()) add(lines, kSmall, "Look: " + cell.look, width, 0.6);
+  if (cell.best) add(lines, kLabel, "NEEDS LEAST", width, 1);
+  add(lines, cell.answered ? Face{3.4, Weight::bold} : kBody, cell.part, width, 2, cell.best ? 0.6 : 0);
+  for (const std::string& with : cell.with) add(lines, kBody, "+ " + with, width, 2);
+  if (!cell.worst.empty()) add(lines, kStrong, "worst " + cell.worst, width, 1, 0.6);
+  add(lines, kSmall, cell.verdict, width, 8, 0.6);
+  add(lines, kSmall, cell.era, width, 3, 0.6);
+  if (!cell.look.empty()) add(lines, kSmall, "Look: " + cell.look, width, 5, 0.6);
   return lines;
 }
 
@@ -70,7 +71,7 @@ class Grid {
     std::vector<std::vector<Line>> all;
     for (std::size_t e = from_; e < until_; ++e) {
       std::vector<Line> lines;
-      add(lines, kStrong, plan_.engines[e], column_ - 2 * kInside);
+      add(lines, kStrong, plan_.engines[e], column_ - 2 * kInside, 4);
       height = std::max(height, heightOf(lines));
       all.push_back(std::move(lines));
     }
@@ -84,7 +85,7 @@ class Grid {
 
   void row(std::size_t dash) {
     std::vector<Line> name;
-    add(name, kStrong, plan_.dashes[dash], kDashWidth - 2 * kInside);
+    add(name, kStrong, plan_.dashes[dash], kDashWidth - 2 * kInside, 8);
     double height = heightOf(name);
     std::vector<std::vector<Line>> cells;
     for (std::size_t e = from_; e < until_; ++e) {

@@ -26,7 +26,7 @@ std::vector<Spot> spots(const std::vector<TrimPoint>& points, double times = 0) 
 }
 
 void errorPlot(Book& book, const TrimSheet& sheet) {
-  constexpr double kHeight = 50;
+  constexpr double kHeight = 45;
   if (sheet.after.empty()) return;
   book.part("ERROR OF THE NEEDLE, INDICATED MINUS TRUE", kHeight + 26);
   Range x{sheet.after.front().truth, sheet.after.front().truth};

@@ -56,7 +56,8 @@ void drawSheet(QPainter& painter, const QByteArray& svg, double dotsPerMillimetr
 Expected<void> svgToPdf(const QList<QByteArray>& sheets, const QString& file) {
   if (sheets.isEmpty()) return refuse("no-sheet", "--print", "nothing", "at least one sheet");
   for (int i = 0; i < sheets.size(); ++i) {
-    if (sheetSize(sheets[i]).isEmpty() || !QSvgRenderer(sheets[i]).isValid())
+    if (sheetSize(sheets[i]).isEmpty() || partLettering(sheets[i]).strokes.isEmpty() ||
+        !QSvgRenderer(sheets[i]).isValid())
       return refuse("sheet-unreadable", "--print", "sheet " + std::to_string(i + 1),
                     "an SVG whose size is given in millimetres");
   }
