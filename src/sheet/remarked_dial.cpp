@@ -14,6 +14,8 @@ namespace {
 // Where drawDial puts its figures: so many of their heights inside the long marks, and how high they are in ems.
 constexpr double kFigureDepth = 1.4;
 constexpr double kFigureHeight = 0.7;
+// Of the margin it leaves around the dial, above and below, what a page does without.
+constexpr double kEmptyMargin = 7;
 
 /// A drawing taken out of its own document, to stand on a page in the same scale.
 struct Drawing {
@@ -110,11 +112,12 @@ Expected<Pages> drawRemarkedDial(const RemarkedDial& sheet, const gauge::Dial& d
     return refuse("dial-larger-than-paper", "radius",
                   fmt::format("{:g} mm, which needs {:.0f} × {:.0f} mm", sheet.radius, drawing.width, drawing.height),
                   fmt::format("a dial of at most {:.0f} × {:.0f} mm on this paper", size.width, book.room()));
-  book.page().place({(size.width - drawing.width) / 2 - drawing.left, book.y() - drawing.top}, drawing.elements);
-  book.skip(drawing.height);
+  book.page().place({(size.width - drawing.width) / 2 - drawing.left, book.y() - kEmptyMargin - drawing.top},
+                    drawing.elements);
+  book.skip(drawing.height - 2 * kEmptyMargin);
   steps(book, sheet);
-  angles(book, sheet);
   book.cautions(sheet.cautions);
+  angles(book, sheet);
   return book.finish();
 }
 
