@@ -49,7 +49,28 @@ Drawing taken(const std::string& svg) {
   return drawing;
 }
 
-/// Figures that would run into one another are left to the table; the hot mark keeps its own.
+void steps(Book& book, const RemarkedDial& sheet) {
+  book.part("HOW TO USE IT");
+  const std::string all[] = {
+      "Print at 100 %, without fitting to the page, and measure the ruler. It must be 50 mm long; if it is not, print "
+      "again.",
+      "Lay it on the old dial with the feed off: the cross on the needle's pivot, the dots on its stops.",
+      "Cut it out and stick it over the old dial, or copy the marks by the angles below, from straight up, clockwise.",
+      "Before the dash is closed, hold the needle against a thermometer at the thermostat's temperature.",
+  };
+  for (std::size_t i = 0; i < std::size(all); ++i) book.item(fmt::format("{}", i + 1), all[i]);
+  for (const std::string& note : sheet.notes) book.item("·", note);
+}
+
+void angles(Book& book, const RemarkedDial& sheet) {
+  book.part("THE MARKS BY ANGLE");
+  std::vector<std::vector<std::string>> rows;
+  for (const auto& mark : sheet.marks) rows.push_back({mark.mark, mark.temperature, mark.needle});
+  book.table({{"MARK", 26, Anchor::start}, {"TEMPERATURE", 36, Anchor::end}, {"NEEDLE", 30, Anchor::end}}, rows);
+}
+
+}  // namespace
+
 Expected<gauge::Dial> legible(const gauge::Dial& dial, const gauge::DialSheet& drawn) {
   std::vector<gauge::Mark> marks = dial.marks();
   const auto middle = [&](const gauge::Mark& mark) {
@@ -73,28 +94,6 @@ Expected<gauge::Dial> legible(const gauge::Dial& dial, const gauge::DialSheet& d
   }
   return gauge::Dial::make(std::move(marks), dial.lowStop(), dial.highStop());
 }
-
-void steps(Book& book, const RemarkedDial& sheet) {
-  book.part("HOW TO USE IT");
-  const std::string all[] = {
-      "Print at 100 %, without fitting to the page, and measure the ruler. It must be 50 mm long; if it is not, print "
-      "again.",
-      "Lay it on the old dial with the feed off: the cross on the needle's pivot, the dots on its stops.",
-      "Cut it out and stick it over the old dial, or copy the marks by the angles below, from straight up, clockwise.",
-      "Before the dash is closed, hold the needle against a thermometer at the thermostat's temperature.",
-  };
-  for (std::size_t i = 0; i < std::size(all); ++i) book.item(fmt::format("{}", i + 1), all[i]);
-  for (const std::string& note : sheet.notes) book.item("·", note);
-}
-
-void angles(Book& book, const RemarkedDial& sheet) {
-  book.part("THE MARKS BY ANGLE");
-  std::vector<std::vector<std::string>> rows;
-  for (const auto& mark : sheet.marks) rows.push_back({mark.mark, mark.temperature, mark.needle});
-  book.table({{"MARK", 26, Anchor::start}, {"TEMPERATURE", 36, Anchor::end}, {"NEEDLE", 30, Anchor::end}}, rows);
-}
-
-}  // namespace
 
 Expected<Pages> drawRemarkedDial(const RemarkedDial& sheet, const gauge::Dial& dial, Paper paper) {
   gauge::DialSheet drawn;

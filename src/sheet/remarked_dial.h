@@ -1,5 +1,6 @@
 #pragma once
 #include <gauge/dial.h>
+#include <gauge/draw_dial.h>
 #include <sheet/paper.h>
 
 /// The dial the existing needle would need with this sender, at true size, to lay over the old one.
@@ -18,6 +19,10 @@ struct RemarkedDial {
   std::vector<std::string> notes;  ///< marks left out, curve continued
   std::vector<std::string> cautions;
 };
+
+/// The same dial without the figures that would run into one another when drawn so; the hot mark keeps its own, and the
+/// table has them all.
+Expected<gauge::Dial> legible(const gauge::Dial& dial, const gauge::DialSheet& drawn);
 
 /// One page, the dial drawn by gauge::drawDial and placed at 1:1 with its ruler. Refuses what drawDial refuses, and a
 /// dial that does not fit on the paper.

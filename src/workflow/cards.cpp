@@ -4,7 +4,42 @@
 #include <workflow/cards.h>
 #include <workflow/sheets.h>
 
+#include <sheet/remarked_dial.h>
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
 namespace ohmkin::workflow {
+namespace {
+
+// Millimetres; large beside the lettering, so that few figures run into one another. On the screen only the ratio
+// counts.
+constexpr double kRadius = 100;
+constexpr double kLettering = 5.5;
+constexpr double kFigures = 0.7;  // parts of the radius: the figures' inner edge
+constexpr double kMargin = 8;
+
+/// From the stops' dots in to the figures; the drawing's origin is the pivot.
+DialPreview::Part scaleOf(const gauge::Dial& dial) {
+  double left = 0;
+  double right = 0;
+  double top = 0;
+  double bottom = -kRadius;
+  const auto [low, high] = std::minmax({dial.lowStop().degrees, dial.highStop().degrees});
+  constexpr int kSteps = 60;
+  for (int i = 0; i <= kSteps; ++i) {
+    const double a = (low + (high - low) * i / kSteps) * std::numbers::pi / 180;
+    for (const double r : {kRadius, kRadius * kFigures}) {
+      left = std::min(left, r * std::sin(a));
+      right = std::max(right, r * std::sin(a));
+      top = std::min(top, -r * std::cos(a));
+      bottom = std::max(bottom, -r * std::cos(a));
+    }
+  }
+  return {left - kMargin, top - kMargin, right - left + 2 * kMargin, bottom - top + 2 * kMargin};
+}
+
+}  // namespace
 
 Expected<DialPreview> dialPreview(const Answer& answer, const Branch& branch, const Candidate& candidate,
                                   const DisplayUnits& units) {
@@ -16,10 +51,12 @@ Expected<DialPreview> dialPreview(const Answer& answer, const Branch& branch, co
     preview.whyNot = dial->whyNot;
     return preview;
   }
-  gauge::DialSheet sheet;
-  sheet.title = fmt::format("{}, re-marked for {}", branch.gaugeName, dial->pair.senderName);
-  auto svg = gauge::drawDial(dial->remarked->dial, sheet);
+  const gauge::DialSheet drawn{kRadius, kLettering, {}, {}};
+  const auto readable = sheet::legible(dial->remarked->dial, drawn);
+  if (!readable) return tl::make_unexpected(readable.error());
+  auto svg = gauge::drawDial(*readable, drawn);
   if (!svg) return tl::make_unexpected(svg.error());
+  preview.scale = scaleOf(*readable);
   preview.svg = std::move(*svg);
   if (!dial->remarked->leftOut.empty()) {
     std::string left;

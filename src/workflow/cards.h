@@ -10,7 +10,14 @@ namespace ohmkin::workflow {
 
 /// The dial the existing needle would need to read true with this sender as it is, to look at.
 struct DialPreview {
-  std::string svg;                   ///< of gauge::drawDial; empty where the dial cannot be re-marked
+  std::string svg;  ///< of gauge::drawDial; empty where the dial cannot be re-marked
+  /// The scale alone, without ruler and pivot, in the drawing's own coordinates.
+  struct Part {
+    double left = 0;
+    double top = 0;
+    double width = 0;
+    double height = 0;
+  } scale;
   std::string whyNot;                ///< why it cannot; else empty
   std::string driverLine;            ///< "Warmed up with the 91 °C thermostat the needle stands at 84 °C."
   std::vector<std::string> remarks;  ///< marks that had to be left out, or stand on a continued curve

@@ -4,6 +4,7 @@
 #include <match/reasons.h>
 #include <match/trim_words.h>
 #include <match/wording.h>
+#include <parts/words.h>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
@@ -91,10 +92,7 @@ void DetailPanel::display(const workflow::Answer& answer, const workflow::Branch
 
   errors_->display(branch, candidate, units);
   dial_->display(&answer, &branch, candidate, units);
-  // With no curve to draw, the reasons are what there is to see.
-  const bool drawn = !errors_->plot().picture().series.empty();
-  const Tab usual = drawn ? error : why;
-  present(wanted_ >= tabs.size() || (wanted_ == error && !drawn) ? usual : wanted_);
+  present();
   findings_->display(findingsOf(answer, branch, candidate));
   displayTrim(candidate);
 }
@@ -119,18 +117,34 @@ void DetailPanel::setCoolant(Temperature coolant) { errors_->plot().setCursor(in
 
 void DetailPanel::showTab(Tab tab) {
   wanted_ = tab;
-  present(tab);
+  present();
 }
 
-void DetailPanel::present(Tab tab) {
+void DetailPanel::present() {
+  // With no curve to draw, the reasons are what there is to see.
+  const bool drawn = !errors_->plot().picture().series.empty();
+  const bool there = wanted_ < tabs_->count() && (wanted_ != error || drawn);
+  const Tab tab = there ? wanted_ : drawn ? error : why;
   const QSignalBlocker quiet(tabs_);
   tabs_->choose(tab);
   sheets_->setCurrentIndex(tab);
   const QString unit = units_.temperature == TemperatureUnit::celsius ? QStringLiteral("K") : QStringLiteral("F°");
-  title_->setText(tab == error  ? tr("Indicated minus true, %1").arg(unit)
-                  : tab == why  ? tr("Why, from what, and whose word")
-                  : tab == dial ? tr("The dial this sender would need")
-                                : tr("Resistors, and what fails how"));
+  named_ = tab == error  ? tr("Indicated minus true, %1").arg(unit)
+           : tab == why  ? tr("Why, from what, and whose word")
+           : tab == dial ? tr("The dial this needle would need")
+                         : tr("Resistors, and what fails how");
+  nameTab();
+}
+
+void DetailPanel::nameTab() {
+  const int room = width() - 2 * space(16) - space(8) - tabs_->sizeHint().width();
+  title_->setText(title_->fontMetrics().elidedText(named_, Qt::ElideRight, std::max(0, room)));
+  title_->setToolTip(parts::plainTip(named_));
+}
+
+void DetailPanel::resizeEvent(QResizeEvent* event) {
+  Panel::resizeEvent(event);
+  nameTab();
 }
 
 void DetailPanel::showTopic(const QString& topic) {

@@ -35,12 +35,17 @@ class DetailPanel : public parts::Panel {
  signals:
   void pointed(Temperature coolant);
 
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+
  private:
-  void present(Tab tab);
+  void present();
+  void nameTab();
   QWidget* makeTrim();
   void displayTrim(const workflow::Candidate* candidate);
   parts::Segmented* tabs_;
   parts::Words* title_;
+  QString named_;  ///< the title in full
   QStackedWidget* sheets_;
   ErrorTab* errors_;
   parts::FindingList* findings_;

@@ -33,14 +33,16 @@ DialTab::DialTab(QWidget* parent)
       driver_((new parts::Words({}, this))->selectable()),
       paper_(new parts::PaperView(this)),
       remarks_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)),
-      print_(new QPushButton(tr("&Print…"), this)) {
+      print_(new QPushButton(tr("Print…"), this)) {
   auto* menu = new QMenu(print_);
   menu->addMenu(printing::sheetMenu(
       tr("Offset card"), [this] { return offsetCard(); }, menu));
   menu->addMenu(printing::sheetMenu(
       tr("Re-marked dial"), [this] { return remarkedDial(); }, menu));
-  print_->setMenu(menu);
+  connect(print_, &QPushButton::clicked, this,
+          [this, menu] { menu->popup(print_->mapToGlobal(QPoint(0, print_->height()))); });
   print_->setFont(typeface(Text::small));
+  print_->setFixedHeight(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(12));
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(space(8));
@@ -79,7 +81,8 @@ void DialTab::draw() {
   }
   driver_->setText(plain(preview.driverLine));
   driver_->setVisible(!preview.driverLine.empty());
-  paper_->display(QByteArray::fromStdString(preview.svg));
+  const auto& scale = preview.scale;
+  paper_->display(QByteArray::fromStdString(preview.svg), {scale.left, scale.top, scale.width, scale.height});
   paper_->setVisible(!preview.svg.empty());
   paper_->setAccessibleName(candidate_ != nullptr ? tr("Dial re-marked for %1").arg(plain(candidate_->part))
                                                   : QString());

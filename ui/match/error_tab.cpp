@@ -28,7 +28,7 @@ ErrorTab::ErrorTab(QWidget* parent)
       check_(new QPushButton(this)),
       escape_(new QShortcut(Qt::Key_Escape, this)) {
   check_->setFont(typeface(Text::small));
-  check_->setFixedHeight(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(10));
+  check_->setFixedHeight(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(12));
   check_->setAccessibleName(tr("Check the band by Monte Carlo"));
   check_->setToolTip(
       parts::plainTip(tr("Draws every input 100,000 times and outlines where 95 % of the errors lie. Esc cancels.")));
@@ -112,7 +112,7 @@ void ErrorTab::nameCheck() {
   const bool room = width() >= space(kRoomForWords);
   check_->setText(sampler_.running() ? tr("Cancel")
                   : checked_         ? tr("Hide check")
-                  : room             ? tr("Check by &Monte Carlo")
+                  : room             ? tr("Check by Monte Carlo")
                                      : tr("Check"));
 }
 

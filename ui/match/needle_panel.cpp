@@ -95,7 +95,7 @@ void NeedlePanel::display(const workflow::Branch* branch, const workflow::Candid
   for (QWidget* part : std::initializer_list<QWidget*>{dial_, truth_, shown_, now_, slider_}) part->setVisible(gauge);
   nothing_->setVisible(!gauge);
   if (!gauge) return;
-  dial_->display(dialOf(*branch));
+  dial_->display(dialOf(*branch, units));
   scaleSlider();
   turnNeedles();
 }

@@ -1,5 +1,7 @@
 #include <match/pictures.h>
 #include <match/wording.h>
+#include <cmath>
+#include <optional>
 
 namespace ohmkin::match {
 namespace {
@@ -16,9 +18,21 @@ parts::PlotSeries seriesOf(const QString& name, const pairing::ErrorTable& table
   return series;
 }
 
+/// What the dial's figures count in; none where it has no figures, or none that say their temperature.
+std::optional<TemperatureUnit> unitOf(const gauge::Dial& dial) {
+  for (const gauge::Mark& mark : dial.marks()) {
+    bool number = false;
+    const int figure = plain(mark.text).toInt(&number);
+    if (!number || !mark.at) continue;
+    for (const TemperatureUnit unit : {TemperatureUnit::celsius, TemperatureUnit::fahrenheit})
+      if (std::lround(inUnit(*mark.at, unit)) == figure) return unit;
+  }
+  return {};
+}
+
 }  // namespace
 
-parts::DialPicture dialOf(const Branch& branch) {
+parts::DialPicture dialOf(const Branch& branch, const DisplayUnits& units) {
   parts::DialPicture picture;
   if (!branch.gauge) return picture;
   const gauge::Dial& dial = branch.gauge->dial();
@@ -48,6 +62,9 @@ parts::DialPicture dialOf(const Branch& branch) {
     }
     picture.marks.push_back({mark.angle.degrees, plain(mark.text), kind});
   }
+  const auto marked = unitOf(dial);
+  if (marked && *marked != units.temperature)
+    picture.note = *marked == TemperatureUnit::celsius ? tr("dial marked in °C") : tr("dial marked in °F");
   return picture;
 }
 

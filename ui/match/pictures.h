@@ -7,7 +7,8 @@
 /// The gauge's dial and the error over the temperature, for the parts that draw them.
 namespace ohmkin::match {
 
-parts::DialPicture dialOf(const workflow::Branch& branch);
+/// A dial marked in the unit the person does not use says so.
+parts::DialPicture dialOf(const workflow::Branch& branch, const DisplayUnits& units);
 parts::PlotPicture plotOf(const workflow::Branch& branch, const workflow::Candidate& candidate,
                           const DisplayUnits& units);
 

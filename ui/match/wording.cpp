@@ -17,7 +17,8 @@ QString tr(const char* text) { return QCoreApplication::translate("Match", text)
 
 QString plain(const std::string& text) {
   // A number and its unit stay on one line.
-  static const QRegularExpression beforeUnit(QStringLiteral("(?<=\\d) (?=[K°%Ω±]|F°|kΩ|N·m|lbf|mm|m\\b|AWG|[VW]\\b)"));
+  static const QRegularExpression beforeUnit(
+      QStringLiteral("(?<=[\\d+]) (?=years?\\b|[K°%Ω±]|F°|kΩ|N·m|lbf|mm|m\\b|AWG|[VW]\\b)"));
   return QString::fromStdString(text).replace(beforeUnit, QString(QChar::Nbsp));
 }
 

@@ -1,6 +1,7 @@
 #include <look/palette.h>
 #include <look/type.h>
 #include <parts/dial_view.h>
+#include <parts/words.h>
 #include <QPainter>
 #include <QPainterPath>
 #include <QtMath>
@@ -201,6 +202,8 @@ void DialView::paintEvent(QPaintEvent* /*event*/) {
     painter.setPen(colour(mark.kind == DialMark::Kind::hot ? Paint::warning : Paint::ink));
     painter.drawText(box.adjusted(-4, 0, 4, 0), static_cast<int>(Qt::AlignCenter), mark.text);
   }
+
+  drawWords(painter, QRectF(rect()), picture_.note, typeface(Text::small), colour(Paint::quiet), 1);
 
   const double hub = space(7);
   const auto needle = [&](std::optional<double> degrees, Needle which, double length) {

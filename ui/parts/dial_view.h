@@ -17,6 +17,7 @@ struct DialPicture {
   std::vector<DialMark> marks;
   double lowStop = 0;
   double highStop = 0;
+  QString note;  ///< in a corner: what its figures mean, where that is not what the person reads elsewhere
   std::optional<double> truth;  ///< where the needle would stand if it told the truth
   std::optional<double> shown;  ///< with the chosen sender
   std::optional<double> now;    ///< with the one in the head now

@@ -102,7 +102,7 @@ void drawOutline(QPainter& painter, const PlotSeries& series, const Map& map) {
 }
 
 /// Does the line, or its band, run through the box? Looked at between the points too: they may lie far apart.
-bool crosses(const PlotSeries& series, const Map& map, const QRectF& box) {
+bool crosses(const PlotSeries& series, const Map& map, const QRectF& box, bool bandToo = true) {
   constexpr int kSteps = 8;
   for (std::size_t i = 0; i + 1 < series.points.size(); ++i) {
     const PlotPoint& a = series.points[i];
@@ -113,7 +113,7 @@ bool crosses(const PlotSeries& series, const Map& map, const QRectF& box) {
       const double x = map.x(std::lerp(a.at, b.at, part));
       if (x < box.left() || x > box.right()) continue;
       const double error = std::lerp(a.error, b.error, part);
-      const double half = series.now ? 0 : std::lerp(a.uncertainty, b.uncertainty, part);
+      const double half = series.now || !bandToo ? 0 : std::lerp(a.uncertainty, b.uncertainty, part);
       if (map.y(error + half) <= box.bottom() && map.y(error - half) >= box.top()) return true;
     }
   }
@@ -129,7 +129,7 @@ std::vector<std::pair<double, double>> everyPlace() {
 
 /// A place beside the series' own line that no line and no other name runs through; nothing where there is none.
 std::optional<QRectF> placeName(const PlotPicture& picture, const PlotSeries& series, const QSizeF& size,
-                                const Map& map, const std::vector<QRectF>& taken) {
+                                const Map& map, const std::vector<QRectF>& taken, bool clearOfBands) {
   // Close to the line first; where it is steep a wide name needs more room.
   for (const auto& [part, away] : everyPlace()) {
     const double x = map.box.left() + part * map.box.width();
@@ -137,7 +137,7 @@ std::optional<QRectF> placeName(const PlotPicture& picture, const PlotSeries& se
       return std::abs(map.x(a.at) - x) < std::abs(map.x(b.at) - x);
     });
     if (near == series.points.end()) return {};
-    const double half = series.now ? 0 : near->uncertainty;
+    const double half = series.now || !clearOfBands ? 0 : near->uncertainty;
     for (const bool above : {!series.now, series.now}) {
       QRectF box(QPointF(x - size.width() / 2, 0), size);
       if (above) {
@@ -148,8 +148,9 @@ std::optional<QRectF> placeName(const PlotPicture& picture, const PlotSeries& se
       const bool outside = !map.box.adjusted(0, -space(2), 0, space(2)).contains(box);
       const bool overName =
           std::any_of(taken.begin(), taken.end(), [&box](const QRectF& t) { return t.intersects(box); });
-      const bool overLine = std::any_of(picture.series.begin(), picture.series.end(),
-                                        [&](const PlotSeries& other) { return crosses(other, map, box); });
+      const bool overLine = std::any_of(picture.series.begin(), picture.series.end(), [&](const PlotSeries& other) {
+        return crosses(other, map, box, clearOfBands);
+      });
       if (!outside && !overName && !overLine) return box;
     }
   }
@@ -312,9 +313,11 @@ void ErrorPlot::paintEvent(QPaintEvent* /*event*/) {
   const QFontMetricsF nameMetrics(nameFont);
   for (const PlotSeries& series : picture_.series) {
     const QSizeF size(std::min(nameMetrics.horizontalAdvance(series.name) + 4, box.width()), nameMetrics.height());
-    const auto place = placeName(picture_, series, size, map, taken);
+    auto place = placeName(picture_, series, size, map, taken, true);
+    const bool onBand = !place;
+    if (onBand) place = placeName(picture_, series, size, map, taken, false);
     if (!place) continue;
-    painter.fillRect(*place, look::blended(colour(Paint::panel), colour(Paint::unknownWash), 0.9));
+    if (!onBand) painter.fillRect(*place, look::blended(colour(Paint::panel), colour(Paint::unknownWash), 0.9));
     drawWords(painter, *place, series.name, nameFont, inkOf(series), 1, Qt::AlignHCenter);
     taken.push_back(*place);
   }

@@ -47,8 +47,11 @@ void NeedleKey::paintEvent(QPaintEvent* /*event*/) {
   const Paint usual = needle_ == Needle::truth ? Paint::ink : needle_ == Needle::now ? Paint::quiet : Paint::accent;
   const Paint ink = misreads_ ? Paint::warning : usual;
   const double line = look::metrics(Text::strong).lineSpacing();
-  drawWords(painter, QRectF(sample() + space(8), (height() - line) / 2, width() - sample() - space(8), height()),
-            words_, look::typeface(needle_ == Needle::shown ? Text::strong : Text::body), look::colour(ink), 1);
+  // Too long, it is cut in the middle: the number at the end is what is read.
+  const QFont font = look::typeface(needle_ == Needle::shown ? Text::strong : Text::body);
+  const QRectF box(sample() + space(8), (height() - line) / 2, width() - sample() - space(8), height());
+  drawWords(painter, box, QFontMetricsF(font).elidedText(words_, Qt::ElideMiddle, box.width()), font, look::colour(ink),
+            1);
 }
 
 }  // namespace ohmkin::parts

@@ -10,8 +10,9 @@ PaperView::PaperView(QWidget* parent) : QWidget(parent) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
 }
 
-bool PaperView::display(const QByteArray& svg) {
+bool PaperView::display(const QByteArray& svg, const QRectF& part) {
   const bool read = drawing_.load(svg);
+  if (read && !part.isEmpty()) drawing_.setViewBox(part);
   update();
   return read;
 }
@@ -31,6 +32,7 @@ void PaperView::paintEvent(QPaintEvent* /*event*/) {
   QRectF drawn(QPointF(),
                drawing_.viewBoxF().size().scaled(width() - 2 * margin, height() - 2 * margin, Qt::KeepAspectRatio));
   drawn.moveCenter(QRectF(rect()).center());
+  painter.setClipRect(drawn);
   drawing_.render(&painter, drawn);
 }
 

@@ -10,8 +10,8 @@ class PaperView : public QWidget {
 
  public:
   explicit PaperView(QWidget* parent = nullptr);
-  /// An SVG document; false where it cannot be read, and the paper stays blank.
-  bool display(const QByteArray& svg);
+  /// An SVG document, or that part of it, in its own units; false where it cannot be read, and the paper stays blank.
+  bool display(const QByteArray& svg, const QRectF& part = {});
   [[nodiscard]] bool blank() const { return !drawing_.isValid(); }
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override;
