@@ -18,22 +18,26 @@ void run(Connection& connection, const char* sql, const auto&... values) {
 std::string inOneLine(const DateLayoutRecord& layout) {
   std::string line = fmt::format("{}; {};", layout.name, text(layout.foundOn));
   for (const DateField& field : layout.fields)
-    line += fmt::format(" [{}{}{}{}]", text(field.kind), field.text.empty() ? "" : ":", field.text, field.optional ? "?" : "");
+    line += fmt::format(" [{}{}{}{}]", text(field.kind), field.text.empty() ? "" : ":", field.text,
+                        field.optional ? "?" : "");
   return line + fmt::format("; example '{}' {}; {}", layout.example, isoDate(layout.exampleDate), cite(layout.source));
 }
 
 void writeRows(Connection& connection, const DateLayoutRecord& layout) {
   const std::string source = "shop-layout-" + layout.id.text;
   run(connection,
-      "INSERT INTO source (id, kind, citation, confidence, pack) VALUES (?, ?, ?, ?, 'shop') ON CONFLICT (id) DO UPDATE "
+      "INSERT INTO source (id, kind, citation, confidence, pack) VALUES (?, ?, ?, ?, 'shop') ON CONFLICT (id) DO "
+      "UPDATE "
       "SET kind = excluded.kind, citation = excluded.citation, confidence = excluded.confidence, pack = excluded.pack",
       source, std::string(text(layout.source.kind)), layout.source.citation, layout.source.confidence);
   run(connection, "DELETE FROM date_field WHERE layout = ?", layout.id.text);
   run(connection,
       "INSERT INTO date_layout (id, name, found_on, example, example_date, source, pack) VALUES (?, ?, ?, ?, ?, ?, "
       "'shop') ON CONFLICT (id) DO UPDATE SET name = excluded.name, found_on = excluded.found_on, "
-      "example = excluded.example, example_date = excluded.example_date, source = excluded.source, pack = excluded.pack",
-      layout.id.text, layout.name, std::string(text(layout.foundOn)), layout.example, isoDate(layout.exampleDate), source);
+      "example = excluded.example, example_date = excluded.example_date, source = excluded.source, pack = "
+      "excluded.pack",
+      layout.id.text, layout.name, std::string(text(layout.foundOn)), layout.example, isoDate(layout.exampleDate),
+      source);
   int ordinal = 0;
   for (const DateField& field : layout.fields)
     run(connection,
@@ -47,7 +51,8 @@ std::optional<std::string> layoutOwner(const Catalogue& catalogue, const LayoutK
   return first(ask(catalogue, "SELECT pack FROM date_layout WHERE id = ?", onlyText, key.text));
 }
 
-Expected<LayoutKept> keepLayout(Catalogue& catalogue, const DateLayoutRecord& layout, std::string_view who, bool replace) {
+Expected<LayoutKept> keepLayout(Catalogue& catalogue, const DateLayoutRecord& layout, std::string_view who,
+                                bool replace) {
   Connection& connection = catalogue.connection();
   try {
     connection.useWriteAheadLog();

@@ -11,8 +11,8 @@ namespace ohmkin::catalog {
 std::optional<std::string> layoutOwner(const Catalogue& catalogue, const LayoutKey& key);
 
 struct LayoutKept {
-  bool replaced = false;        ///< there was one under that id
-  std::string replacedOwner;    ///< whose it was
+  bool replaced = false;      ///< there was one under that id
+  std::string replacedOwner;  ///< whose it was
 };
 
 /// Writes the layout with its fields and its source as the shop's own rows, and a line of the change log: one

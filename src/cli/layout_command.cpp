@@ -5,11 +5,11 @@
 #include <cli/table_text.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
-#include <ostream>
 #include <quantity/near_miss.h>
 #include <workflow/date_engine.h>
 #include <workflow/layouts.h>
 #include <workflow/save_layout.h>
+#include <ostream>
 
 namespace ohmkin::cli {
 namespace {
@@ -23,12 +23,16 @@ std::vector<std::string> fieldTexts(const dating::Layout& layout) {
 }
 
 Json json(const dating::Layout& layout) {
-  return {{"id", layout.id}, {"name", layout.name}, {"found_on", dating::text(layout.foundOn)}, {"fields", fieldTexts(layout)}};
+  return {{"id", layout.id},
+          {"name", layout.name},
+          {"found_on", dating::text(layout.foundOn)},
+          {"fields", fieldTexts(layout)}};
 }
 
 Expected<dating::FoundOn> foundOn(const std::string& text) {
   std::vector<std::string> places;
-  for (const auto place : {dating::FoundOn::head, dating::FoundOn::block, dating::FoundOn::intake, dating::FoundOn::housing, dating::FoundOn::assemblyStamp}) {
+  for (const auto place : {dating::FoundOn::head, dating::FoundOn::block, dating::FoundOn::intake,
+                           dating::FoundOn::housing, dating::FoundOn::assemblyStamp}) {
     if (folded(dating::text(place)) == folded(text)) return place;
     places.emplace_back(dating::text(place));
   }
@@ -60,7 +64,8 @@ Expected<dating::Layout> layoutToTry(const Arguments& given) {
     if (folded(record.id.text) == folded(given.one("--id"))) return workflow::layoutOf(record);
     ids.push_back(record.id.text);
   }
-  return refuse("layout-unknown", "--id", "'" + given.one("--id") + "'", "a layout of this catalogue, or fields" + perhaps(nearMisses(given.one("--id"), ids)));
+  return refuse("layout-unknown", "--id", "'" + given.one("--id") + "'",
+                "a layout of this catalogue, or fields" + perhaps(nearMisses(given.one("--id"), ids)));
 }
 
 Expected<Exit> tryCode(const Arguments& given, std::ostream& out) {
@@ -74,7 +79,10 @@ Expected<Exit> tryCode(const Arguments& given, std::ostream& out) {
     document["code"] = decoded->text;
     Json readings = Json::array();
     for (const auto& reading : decoded->readings)
-      readings.push_back({{"from", isoDate(reading.from)}, {"until", isoDate(reading.until)}, {"weight", reading.weight}, {"taken", reading.taken},
+      readings.push_back({{"from", isoDate(reading.from)},
+                          {"until", isoDate(reading.until)},
+                          {"weight", reading.weight},
+                          {"taken", reading.taken},
                           {"assumed", dating::assumptions(*decoded, reading)}});
     document["readings"] = std::move(readings);
     document["findings"] = cli::json(decoded->findings);
@@ -84,9 +92,11 @@ Expected<Exit> tryCode(const Arguments& given, std::ostream& out) {
     for (const auto& reading : decoded->readings) {
       if (shown++ == kReadingsShown) break;
       const auto assumed = dating::assumptions(*decoded, reading);
-      out << (assumed.empty() ? fmt::format("  {}\n", dating::plainReading(reading)) : fmt::format("  {:<20}{}\n", dating::plainReading(reading), fmt::join(assumed, ", ")));
+      out << (assumed.empty() ? fmt::format("  {}\n", dating::plainReading(reading))
+                              : fmt::format("  {:<20}{}\n", dating::plainReading(reading), fmt::join(assumed, ", ")));
     }
-    if (decoded->readings.size() > kReadingsShown) out << fmt::format("  {} more ways to read it, less likely\n", decoded->readings.size() - kReadingsShown);
+    if (decoded->readings.size() > kReadingsShown)
+      out << fmt::format("  {} more ways to read it, less likely\n", decoded->readings.size() - kReadingsShown);
     for (const Finding& finding : decoded->findings) out << wrapped(finding.sentence, 2, 0);
   }
   return decoded->readings.empty() ? Exit::noAnswer : Exit::answer;
@@ -105,7 +115,8 @@ Expected<Exit> list(const Arguments& given, std::ostream& out) {
     one["example_date"] = isoDate(record.exampleDate);
     one["source"] = catalog::cite(record.source);
     document["layouts"].push_back(std::move(one));
-    lines += fmt::format("{} ({}): {}; '{}' is {}\n", record.id.text, catalog::text(record.foundOn), record.name, record.example, plainDate(record.exampleDate));
+    lines += fmt::format("{} ({}): {}; '{}' is {}\n", record.id.text, catalog::text(record.foundOn), record.name,
+                         record.example, plainDate(record.exampleDate));
   }
   out << (given.has("--json") ? text(document) : lines);
   return records.empty() ? Exit::noAnswer : Exit::answer;
@@ -158,16 +169,17 @@ const CommandSpec& LayoutCommand::spec() const {
       "",
       0,
       0,
-      withCommonOptions({{"--id", "ID", "small letters, digits, hyphens; without it, made from the name"},
-                         {"--name", "NAME", "month letter, day, year digit"},
-                         {"--found-on", "PLACE", "head, block, intake, housing or assembly stamp"},
-                         {"--field", "KIND[:TEXT][?]", "a field, in order; a ? at the end where it may be left out", true},
-                         {"--example", "CODE", "a code as it is read; the layout must read it as --example-date"},
-                         {"--example-date", "DATE", "the day it names, 1981-08-22"},
-                         {"--source", "KIND: TEXT", "published, maker sheet, bench or common practice, and what is cited"},
-                         {"--replace", "", "replaces the layout that has this id, a pack's too"},
-                         {"--try", "CODE", "what the code means under these fields, or under the layout --id; saves nothing"},
-                         {"--list", "", "the layouts of the catalogue; saves nothing"}}),
+      withCommonOptions(
+          {{"--id", "ID", "small letters, digits, hyphens; without it, made from the name"},
+           {"--name", "NAME", "month letter, day, year digit"},
+           {"--found-on", "PLACE", "head, block, intake, housing or assembly stamp"},
+           {"--field", "KIND[:TEXT][?]", "a field, in order; a ? at the end where it may be left out", true},
+           {"--example", "CODE", "a code as it is read; the layout must read it as --example-date"},
+           {"--example-date", "DATE", "the day it names, 1981-08-22"},
+           {"--source", "KIND: TEXT", "published, maker sheet, bench or common practice, and what is cited"},
+           {"--replace", "", "replaces the layout that has this id, a pack's too"},
+           {"--try", "CODE", "what the code means under these fields, or under the layout --id; saves nothing"},
+           {"--list", "", "the layouts of the catalogue; saves nothing"}}),
       "ohmkin layout --field \"month letter\" --field \"day:00\" --field \"year digit\" --try \"H221\""};
   return spec;
 }

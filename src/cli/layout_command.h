@@ -3,7 +3,8 @@
 
 namespace ohmkin::cli {
 
-/// ohmkin layout: how dates are written in castings and stamps; tries a layout on a code, lists them, adds the shop's own.
+/// ohmkin layout: how dates are written in castings and stamps; tries a layout on a code, lists them, adds the shop's
+/// own.
 class LayoutCommand : public Command {
  public:
   [[nodiscard]] const CommandSpec& spec() const override;

@@ -18,7 +18,8 @@ struct StatedSource {
 /// "common practice: as seen on three heads"; refuses an unknown kind, demo, or nothing cited.
 Expected<StatedSource> readSource(std::string_view text, std::string_view where);
 
-/// "month letter", "day:00", "separator:-.?": the kind, after a colon its text, a ? at the end where it may be left out.
+/// "month letter", "day:00", "separator:-.?": the kind, after a colon its text, a ? at the end where it may be left
+/// out.
 Expected<dating::Field> readField(std::string_view text, std::string_view where);
 std::string fieldText(const dating::Field& field);  ///< the same back
 
@@ -27,16 +28,17 @@ struct LayoutToSave {
   std::string example;    ///< a code as it is read …
   Date exampleDate;       ///< … and the day it names; the layout must read it so
   StatedSource source;
-  bool replace = false;   ///< a layout that has this id is replaced, a pack's too
+  bool replace = false;  ///< a layout that has this id is replaced, a pack's too
 };
 
 struct SavedLayout {
   dating::Layout layout;  ///< as kept: letters in capitals
   bool replaced = false;
-  std::string sentence;   ///< "Layout 'shop-head' added, the shop's own."
+  std::string sentence;  ///< "Layout 'shop-head' added, the shop's own."
 };
 
-/// Every check that saving makes, without saving; the layout as it would be kept. Where: "name", "id", "field", "example", "source".
+/// Every check that saving makes, without saving; the layout as it would be kept. Where: "name", "id", "field",
+/// "example", "source".
 Expected<dating::Layout> checkLayoutToSave(const LayoutToSave& asked);
 
 /// Refuses, and writes nothing: a layout that is unsound, circular or ambiguous, an example it does not read, a source

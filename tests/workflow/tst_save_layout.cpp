@@ -1,15 +1,15 @@
 #include "demo_catalogue.h"
 
-#include <QTest>
-#include <algorithm>
 #include <catalog/catalogue_error.h>
 #include <catalog/layouts.h>
 #include <catalog/pack_writer.h>
-#include <filesystem>
 #include <sqlite3.h>
 #include <workflow/date_engine.h>
 #include <workflow/layouts.h>
 #include <workflow/save_layout.h>
+#include <QTest>
+#include <algorithm>
+#include <filesystem>
 
 using namespace ohmkin;
 using workflow::LayoutToSave;
@@ -21,7 +21,8 @@ std::string inFile(const std::filesystem::path& file, const std::string& sql) {
   sqlite3* handle = nullptr;
   sqlite3_stmt* statement = nullptr;
   std::string text = "unreadable";
-  if (sqlite3_open(file.c_str(), &handle) == SQLITE_OK && sqlite3_prepare_v2(handle, sql.c_str(), -1, &statement, nullptr) == SQLITE_OK &&
+  if (sqlite3_open(file.c_str(), &handle) == SQLITE_OK &&
+      sqlite3_prepare_v2(handle, sql.c_str(), -1, &statement, nullptr) == SQLITE_OK &&
       sqlite3_step(statement) == SQLITE_ROW && sqlite3_column_text(statement, 0) != nullptr)
     text = reinterpret_cast<const char*>(sqlite3_column_text(statement, 0));
   sqlite3_finalize(statement);
@@ -37,8 +38,11 @@ dating::Layout layout(const std::vector<const char*>& fields) {
 
 LayoutToSave sound() {
   // A casting code of the usual kind, month letter, day, year digit: common practice, no source.
-  return {layout({"month letter", "separator:-?", "day:00", "separator:-?", "year digit"}), "H-22-1", date(1981, 8, 22),
-          {catalog::SourceKind::commonPractice, "as seen on three heads"}, false};
+  return {layout({"month letter", "separator:-?", "day:00", "separator:-?", "year digit"}),
+          "H-22-1",
+          date(1981, 8, 22),
+          {catalog::SourceKind::commonPractice, "as seen on three heads"},
+          false};
 }
 
 }  // namespace
@@ -62,10 +66,14 @@ class TestSaveLayout : public QObject {
     QVERIFY2(saved, saved ? "" : saved.error().sentence().c_str());
     QVERIFY(!saved->replaced);
     QCOMPARE(inFile(file, "SELECT pack FROM date_layout WHERE id = 'shop-head'"), std::string("shop"));
-    QCOMPARE(inFile(file, "SELECT count(*) FROM date_field WHERE layout = 'shop-head' AND pack = 'shop'"), std::string("5"));
-    QCOMPARE(inFile(file, "SELECT s.kind || ': ' || s.citation FROM date_layout l JOIN source s ON s.id = l.source WHERE l.id = 'shop-head'"),
+    QCOMPARE(inFile(file, "SELECT count(*) FROM date_field WHERE layout = 'shop-head' AND pack = 'shop'"),
+             std::string("5"));
+    QCOMPARE(inFile(file,
+                    "SELECT s.kind || ': ' || s.citation FROM date_layout l JOIN source s ON s.id = l.source WHERE "
+                    "l.id = 'shop-head'"),
              std::string("common practice: as seen on three heads"));
-    QCOMPARE(inFile(file, "SELECT who || ' ' || what || ' ' || subject FROM change_log ORDER BY id DESC LIMIT 1"), std::string("test row added date_layout shop-head"));
+    QCOMPARE(inFile(file, "SELECT who || ' ' || what || ' ' || subject FROM change_log ORDER BY id DESC LIMIT 1"),
+             std::string("test row added date_layout shop-head"));
     QCOMPARE(inFile(file, "SELECT count(*) FROM pragma_foreign_key_check"), std::string("0"));
 
     workflow::DateQuestion question;
@@ -79,11 +87,14 @@ class TestSaveLayout : public QObject {
   void what_cannot_be_told_apart_is_refused_and_nothing_is_written_data() {
     QTest::addColumn<QString>("code");
     QTest::addColumn<std::vector<const char*>>("fields");
-    QTest::newRow("1 11 or 11 1") << "layout-ambiguous" << std::vector<const char*>{"month number", "day", "year digit"};
-    QTest::newRow("month twice") << "layout-circular" << std::vector<const char*>{"month letter", "month number:00", "day:00", "year digit"};
+    QTest::newRow("1 11 or 11 1") << "layout-ambiguous"
+                                  << std::vector<const char*>{"month number", "day", "year digit"};
+    QTest::newRow("month twice") << "layout-circular"
+                                 << std::vector<const char*>{"month letter", "month number:00", "day:00", "year digit"};
     QTest::newRow("no year") << "layout-no-year" << std::vector<const char*>{"month letter", "day:00"};
     QTest::newRow("no fields") << "layout-empty" << std::vector<const char*>{};
-    QTest::newRow("an optional day") << "layout-field-optional" << std::vector<const char*>{"month letter", "day:00?", "year digit"};
+    QTest::newRow("an optional day") << "layout-field-optional"
+                                     << std::vector<const char*>{"month letter", "day:00?", "year digit"};
   }
   void what_cannot_be_told_apart_is_refused_and_nothing_is_written() {
     QFETCH(QString, code);
@@ -117,7 +128,8 @@ class TestSaveLayout : public QObject {
     QCOMPARE(workflow::checkLayoutToSave(asked).error().code, std::string("source-kind"));
     QVERIFY(!workflow::readSource("hearsay: a friend", "--source"));
     QVERIFY(!workflow::readSource("bench:", "--source"));
-    QCOMPARE(workflow::readSource("maker sheet: page 12, table: dates", "--source")->citation, std::string("page 12, table: dates"));
+    QCOMPARE(workflow::readSource("maker sheet: page 12, table: dates", "--source")->citation,
+             std::string("page 12, table: dates"));
   }
 
   void an_id_that_is_taken_is_replaced_only_with_leave() {
@@ -131,10 +143,13 @@ class TestSaveLayout : public QObject {
     const auto saved = workflow::saveLayout(catalogue, asked, "test");
     QVERIFY2(saved, saved ? "" : saved.error().sentence().c_str());
     QVERIFY(saved->replaced);
-    QCOMPARE(inFile(file, "SELECT group_concat(DISTINCT pack) FROM date_field WHERE layout = 'ridgeway-head'"), std::string("shop"));
+    QCOMPARE(inFile(file, "SELECT group_concat(DISTINCT pack) FROM date_field WHERE layout = 'ridgeway-head'"),
+             std::string("shop"));
     QCOMPARE(inFile(file, "SELECT what FROM change_log ORDER BY id DESC LIMIT 1"), std::string("row changed"));
     QCOMPARE(inFile(file, "SELECT count(*) FROM pragma_foreign_key_check"), std::string("0"));
-    QVERIFY(inFile(file, "SELECT before FROM change_log ORDER BY id DESC LIMIT 1").find("month letter, day, year digit") != std::string::npos);
+    QVERIFY(
+        inFile(file, "SELECT before FROM change_log ORDER BY id DESC LIMIT 1").find("month letter, day, year digit") !=
+        std::string::npos);
   }
 
   void an_open_reader_sees_the_new_layout() {
@@ -155,7 +170,8 @@ class TestSaveLayout : public QObject {
         QVERIFY(again->kind == field.kind && again->text == field.text && again->optional == field.optional);
       }
     }
-    QVERIFY(workflow::readField("month leter", "--field").error().expected.find("perhaps month letter") != std::string::npos);
+    QVERIFY(workflow::readField("month leter", "--field").error().expected.find("perhaps month letter") !=
+            std::string::npos);
   }
 
   void an_id_is_made_from_the_name() {

@@ -1,5 +1,7 @@
 #include <app/pages.h>
+#include <date/date_page.h>
 #include <match/match_page.h>
+#include <plan/plan_page.h>
 #include <QCoreApplication>
 
 namespace ohmkin::app {
@@ -8,6 +10,12 @@ const std::vector<desk::PageEntry>& pages() {
   static const std::vector<desk::PageEntry> all{
       {QCoreApplication::translate("Pages", "Match"), QKeySequence(Qt::CTRL | Qt::Key_1),
        [](desk::Settings& settings, QWidget* parent) -> desk::Page* { return new match::MatchPage(settings, parent); }},
+      {QCoreApplication::translate("Pages", "Date"), QKeySequence(Qt::CTRL | Qt::Key_2),
+       [](desk::Settings& settings, QWidget* parent) -> desk::Page* {
+         return new castings::DatePage(settings, parent);
+       }},
+      {QCoreApplication::translate("Pages", "Plan"), QKeySequence(Qt::CTRL | Qt::Key_3),
+       [](desk::Settings& settings, QWidget* parent) -> desk::Page* { return new plan::PlanPage(settings, parent); }},
   };
   return all;
 }

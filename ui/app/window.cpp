@@ -81,7 +81,7 @@ Window::Window(desk::Settings& settings, QWidget* parent)
   rail_->choose(0);
 }
 
-desk::Page& Window::page() const { return *made_.at(static_cast<std::size_t>(stack_->currentIndex())); }
+desk::Page& Window::page() const { return *qobject_cast<desk::Page*>(stack_->currentWidget()); }
 
 void Window::choosePage(int index) {
   desk::Page*& page = made_.at(static_cast<std::size_t>(index));

@@ -1,0 +1,35 @@
+#pragma once
+#include <parts/panel.h>
+#include <QPushButton>
+
+namespace ohmkin::parts {
+
+/// What stands in a page while there is nothing to show: what to do, or what went wrong.
+class BlankSheet : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit BlankSheet(QWidget* parent = nullptr);
+  void say(const QString& heading, const QString& text, bool openButtons = false);
+  /// One thing to try, as a button; empty: none.
+  void offer(const QString& example);
+  [[nodiscard]] QString said() const;
+  [[nodiscard]] QPushButton* example() const { return example_; }
+
+ signals:
+  void openRequested();
+  void demoRequested();
+  void exampleTaken();
+
+ private:
+  Words* heading_;
+  Words* text_;
+  QWidget* buttons_;
+  QPushButton* example_;
+};
+
+/// The three states before there is anything to show.
+void sayNoCatalogue(BlankSheet& sheet, const QString& whyNot);
+void sayOpening(BlankSheet& sheet, const QString& file);
+
+}  // namespace ohmkin::parts

@@ -1,0 +1,73 @@
+#pragma once
+#include <parts/fit.h>
+#include <QAbstractTableModel>
+#include <QTableView>
+#include <vector>
+
+/// Dashes against engines: a card for each pair, the engine that needs least marked in every row.
+namespace ohmkin::plan {
+
+struct GridCell {
+  parts::Fit fit = parts::Fit::look;
+  bool answered = false;
+  bool best = false;
+  QString part;      ///< "BR-2215", "No sender to recommend"
+  QString added;     ///< "with bushing AD-12"; may be empty
+  QString worst;     ///< "worst +1.0 K"; may be empty
+  QString era;       ///< "later engine, 13 years"
+  QString look;      ///< the one observation that would settle it
+  QString sentence;  ///< the verdict, or why there is none
+  QString buy;       ///< "BR-2215 + AD-12"
+  QString branches;  ///< where several answers are possible
+};
+
+struct GridPicture {
+  QStringList dashes;
+  QStringList engines;
+  std::vector<GridCell> cells;  ///< dash by dash
+  [[nodiscard]] const GridCell& at(int dash, int engine) const {
+    return cells.at(static_cast<std::size_t>(dash) * static_cast<std::size_t>(engines.size()) +
+                    static_cast<std::size_t>(engine));
+  }
+};
+
+class GridModel : public QAbstractTableModel {
+  Q_OBJECT
+
+ public:
+  using QAbstractTableModel::QAbstractTableModel;
+  void setPicture(GridPicture picture);
+  [[nodiscard]] const GridPicture& picture() const { return picture_; }
+  [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+  [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
+  [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+  [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
+
+ private:
+  GridPicture picture_;
+};
+
+class PlanGrid : public QTableView {
+  Q_OBJECT
+
+ public:
+  explicit PlanGrid(QWidget* parent = nullptr);
+  /// Keeps the same pair chosen where it is still there, otherwise the best engine of the first dash.
+  void display(GridPicture picture);
+  [[nodiscard]] const GridPicture& picture() const { return model_.picture(); }
+  [[nodiscard]] QSize sizeHint() const override;
+  [[nodiscard]] QSize minimumSizeHint() const override;
+
+ signals:
+  void chosen(int dash, int engine);
+
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+  void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
+
+ private:
+  void fit();
+  GridModel model_;
+};
+
+}  // namespace ohmkin::plan

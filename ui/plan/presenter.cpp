@@ -1,0 +1,108 @@
+#include <desk/catalogue_thread.h>
+#include <plan/presenter.h>
+#include <array>
+
+namespace ohmkin::plan {
+namespace {
+
+using desk::plain;
+using workflow::PlanCell;
+
+QString tr(const char* text) { return PlanGrid::tr(text); }
+
+parts::Fit fitOf(const PlanCell& cell) {
+  if (!cell.answered) return parts::Fit::cut;
+  return cell.rank == pairing::Rank::sameFamily ? parts::Fit::fits : parts::Fit::withPart;
+}
+
+QString joined(const std::vector<std::string>& parts, const QString& between) {
+  QStringList all;
+  for (const std::string& part : parts) all << plain(part);
+  return all.join(between);
+}
+
+GridCell cellOf(const workflow::Plan& plan, const PlanCell& cell, const DisplayUnits& units) {
+  GridCell made;
+  made.fit = fitOf(cell);
+  made.answered = cell.answered;
+  made.best = plan.bestEngine[cell.dash] == cell.engine;
+  made.part = cell.answered ? plain(cell.part) : tr("No sender to recommend");
+  if (cell.partsToBuy.size() > 1)
+    made.added = tr("with %1").arg(joined({cell.partsToBuy.begin() + 1, cell.partsToBuy.end()}, QStringLiteral(", ")));
+  if (cell.worst) made.worst = tr("worst %1").arg(plain(printDifference(*cell.worst, units, 1)));
+  made.era = plain(cell.era);
+  made.look = plain(cell.look);
+  made.sentence = plain(cell.sentence);
+  made.buy = joined(cell.partsToBuy, QStringLiteral(" + "));
+  if (cell.branches > 1)
+    made.branches = tr("%1 answers are possible with what is known; this is the likeliest.").arg(cell.branches);
+  return made;
+}
+
+}  // namespace
+
+GridPicture gridOf(const workflow::Plan& plan, const QStringList& dashes, const QStringList& engines,
+                   const DisplayUnits& units) {
+  GridPicture picture{dashes, engines, {}};
+  for (const PlanCell& cell : plan.cells) picture.cells.push_back(cellOf(plan, cell, units));
+  return picture;
+}
+
+QString planAsText(const workflow::Plan& plan, const QStringList& dashes, const QStringList& engines,
+                   const DisplayUnits& units) {
+  const GridPicture picture = gridOf(plan, dashes, engines, units);
+  QStringList lines;
+  for (int d = 0; d < dashes.size(); ++d) {
+    lines << dashes[d];
+    for (int e = 0; e < engines.size(); ++e) {
+      const GridCell& cell = picture.at(d, e);
+      QStringList facts{cell.answered ? cell.buy : cell.part};
+      for (const QString& fact : {cell.worst, cell.era})
+        if (!fact.isEmpty()) facts << fact;
+      lines << QStringLiteral("  %1%2: %3")
+                   .arg(engines[e], cell.best ? tr(" (best for this dash)") : QString(),
+                        facts.join(QStringLiteral(", ")));
+      lines << QStringLiteral("    ") + cell.sentence;
+      if (!cell.look.isEmpty()) lines << QStringLiteral("    ") + tr("Look: %1").arg(cell.look);
+    }
+    lines << QString();
+  }
+  if (!plan.partsToBuy.empty())
+    lines << tr("Parts to buy, with the best engine for each dash: %1")
+                 .arg(joined(plan.partsToBuy, QStringLiteral(", ")));
+  for (const std::string& caution : plan.cautions) lines << plain(caution);
+  return lines.join(QLatin1Char('\n'));
+}
+
+QString lineOf(const workflow::Vocabulary& vocabulary, const workflow::Question& question) {
+  QStringList words;
+  // A name of the catalogue is said by its name, not by its id; the first word of an id is its name.
+  const auto named = [&](const std::string& id, std::string_view field) {
+    for (const workflow::Word& word : vocabulary.words())
+      if (word.field == field && word.id == id) return plain(word.text);
+    return plain(id);
+  };
+  if (question.year) words << QString::number(question.year->value);
+  if (!question.line.empty()) words << named(question.line, "line");
+  if (!question.cluster.empty()) words << plain(question.cluster);
+  if (!question.gauge.empty()) words << tr("gauge %1").arg(plain(question.gauge));
+  if (question.built) words << tr("built %1").arg(plain(isoDate(*question.built)));
+  if (!question.engine.empty()) words << named(question.engine, "engine");
+  if (!question.casting.empty()) words << tr("casting %1").arg(plain(question.casting));
+  if (!question.castingDate.empty()) words << tr("dated %1").arg(plain(question.castingDate));
+  if (question.engineBuilt) words << tr("engine %1").arg(plain(isoDate(*question.engineBuilt)));
+  if (!question.portThread.empty()) words << tr("port %1").arg(plain(question.portThread));
+  if (!question.terminal.empty()) words << named(question.terminal, "terminal");
+  return words.join(QStringLiteral(" "));
+}
+
+QString notUnderstood(const QString& text, const workflow::TextReading& reading) {
+  const QByteArray bytes = text.toUtf8();
+  QStringList pieces;
+  for (const workflow::TextPiece& piece : reading.pieces)
+    if (piece.field.empty())
+      pieces << QString::fromUtf8(bytes.mid(static_cast<qsizetype>(piece.from), static_cast<qsizetype>(piece.length)));
+  return pieces.isEmpty() ? QString() : tr("Not understood and left out: %1").arg(pieces.join(QStringLiteral(", ")));
+}
+
+}  // namespace ohmkin::plan
