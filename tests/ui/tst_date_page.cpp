@@ -25,11 +25,15 @@ class TestDatePage : public QObject {
       page.openCatalogue(file);
       QVERIFY(opened.wait(5000));
     }
+    static void type(QLineEdit& entry, const QString& text) {
+      entry.setFocus();
+      QTest::keyClicks(&entry, text);
+    }
     /// By keyboard alone, from where the page puts it: number, Tab, code.
     void typeHead(const QString& number, const QString& code) {
       page.takeKeyboard();
-      QTest::keyClicks(page.form().rows()[0].number, number);
-      QTest::keyClicks(page.form().rows()[0].code, code);
+      type(*page.form().rows()[0].number, number);
+      type(*page.form().rows()[0].code, code);
     }
     desk::Settings settings;
     DatePage page;
@@ -49,7 +53,7 @@ class TestDatePage : public QObject {
     shown.open(demo_.file());
     QVERIFY(!shown.page.showsAnswer());
     shown.typeHead("30418", "H 22 1");
-    QTest::keyClicks(&shown.page.form().year(), "1968");
+    Shown::type(shown.page.form().year(), "1968");
     QTRY_VERIFY(shown.page.showsAnswer());
     QTRY_VERIFY2(shown.page.headline().contains("22 Aug 1981") || shown.page.headline().contains("1981"),
                  qPrintable(shown.page.headline()));
@@ -93,7 +97,7 @@ class TestDatePage : public QObject {
   void aCodeThatFitsManyDecadesIsNotSettled() {
     Shown shown(demo_, "decades.ini");
     shown.open(demo_.file());
-    QTest::keyClicks(shown.page.form().rows()[0].code, "H 22 1");  // a year digit, and nothing to say which decade
+    Shown::type(*shown.page.form().rows()[0].code, "H 22 1");  // a year digit, and nothing to say which decade
     QTRY_VERIFY(shown.page.showsAnswer());
     QTRY_VERIFY2(shown.page.headline().contains("Not settled"), qPrintable(shown.page.headline()));
   }
@@ -102,8 +106,8 @@ class TestDatePage : public QObject {
     Shown shown(demo_, "line.ini");
     shown.open(demo_.file());
     shown.typeHead("30418", "H 22 1");
-    QTest::keyClicks(&shown.page.form().stamp(), "0914 81A");
-    QTest::keyClicks(&shown.page.form().year(), "1968");
+    Shown::type(shown.page.form().stamp(), "0914 81A");
+    Shown::type(shown.page.form().year(), "1968");
     QTRY_VERIFY(shown.page.showsAnswer());
     QTRY_COMPARE(shown.page.timeLine().picture().rows.size(), std::size_t(4));
     const TimeLinePicture& picture = shown.page.timeLine().picture();
@@ -118,7 +122,7 @@ class TestDatePage : public QObject {
     QVERIFY(shown.page.timeLine().xOf(1968) < shown.page.timeLine().xOf(1981));
     QVERIFY(!shown.page.timeLine().accessibleDescription().isEmpty());
 
-    QTest::keyClick(&shown.page, Qt::Key_T, Qt::ControlModifier);
+    QTest::keyClick(&shown.page.form().year(), Qt::Key_T, Qt::ControlModifier);
     QVERIFY(shown.page.table().isVisible());
     QVERIFY(!shown.page.timeLine().isVisible());
     QVERIFY(shown.page.table().rowCount() >= 4);
@@ -130,8 +134,8 @@ class TestDatePage : public QObject {
     // common practice, no source: heads more than 60 days apart, one was changed
     shown.typeHead("41204", "C 10 8");
     QVERIFY(shown.page.form().rows().size() >= 2);
-    QTest::keyClicks(shown.page.form().rows()[1].number, "41205");
-    QTest::keyClicks(shown.page.form().rows()[1].code, "C 12 2");
+    Shown::type(*shown.page.form().rows()[1].number, "41205");
+    Shown::type(*shown.page.form().rows()[1].code, "C 12 2");
     QTRY_VERIFY(shown.page.showsAnswer());
     QTRY_VERIFY(shown.page.meanings().rows().rowCount() > 3);
     QTRY_VERIFY2(shown.page.asText().contains("changed"), qPrintable(shown.page.asText()));
@@ -141,7 +145,7 @@ class TestDatePage : public QObject {
     Shown shown(demo_, "pad.ini");
     shown.open(demo_.file());
     shown.typeHead("30418", "H 22 1");
-    QTest::keyClicks(&shown.page.form().stamp(), "0822 71A");
+    Shown::type(shown.page.form().stamp(), "0822 71A");
     QTRY_VERIFY(shown.page.showsAnswer());
     QTRY_VERIFY(shown.page.timeLine().picture().rows.size() >= 3);
     const QString before = shown.page.asText();
@@ -155,12 +159,12 @@ class TestDatePage : public QObject {
     Shown shown(demo_, "year.ini");
     shown.open(demo_.file());
     shown.typeHead("30418", "H 22 1");
-    QTest::keyClicks(&shown.page.form().year(), "68");
+    Shown::type(shown.page.form().year(), "68");
     QVERIFY(shown.page.form().year().wrong());
     QTRY_VERIFY(!shown.page.showsAnswer());
     QVERIFY(shown.page.sheet().said().contains("Model year"));
     QTest::keyClick(&shown.page.form().year(), Qt::Key_A, Qt::ControlModifier);
-    QTest::keyClicks(&shown.page.form().year(), "1968");
+    Shown::type(shown.page.form().year(), "1968");
     QTRY_VERIFY(shown.page.showsAnswer());
     QVERIFY(!shown.page.form().year().wrong());
   }

@@ -1,5 +1,6 @@
 #include <date/casting_form.h>
 #include <look/type.h>
+#include <QAbstractItemView>
 #include <QCompleter>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
@@ -50,6 +51,7 @@ void complete(parts::Entry* entry, const QStringList& names) {
   completer->setCaseSensitivity(Qt::CaseInsensitive);
   completer->setFilterMode(Qt::MatchContains);
   entry->setCompleter(completer);
+  parts::makeRoomy(*completer->popup());
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <QKeyEvent>
 #include <QListView>
 #include <QPainter>
+#include <QStyledItemDelegate>
 
 namespace ohmkin::parts {
 namespace {
@@ -28,7 +29,35 @@ void drawField(QPainter& painter, const QRectF& rect, bool focus, bool wrong) {
   painter.drawRoundedRect(rect.adjusted(inset, inset, -inset, -inset), space(6), space(6));
 }
 
+class RowDelegate : public QStyledItemDelegate {
+ public:
+  using QStyledItemDelegate::QStyledItemDelegate;
+
+  [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& /*option*/, const QModelIndex& index) const override {
+    const QFontMetricsF m = look::metrics(Text::body);
+    return {static_cast<int>(m.horizontalAdvance(index.data().toString())) + space(40),
+            static_cast<int>(m.lineSpacing()) + space(12)};
+  }
+
+  void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+    painter->save();
+    painter->setRenderHint(QPainter::Antialiasing);
+    const QRectF box(option.rect);
+    if (option.state & QStyle::State_Selected) {
+      painter->setPen(QPen(colour(Paint::accent), 1));
+      painter->setBrush(colour(Paint::accentWash));
+      painter->drawRoundedRect(box.adjusted(2.5, 0.5, -2.5, -0.5), space(6), space(6));
+    }
+    const double line = look::metrics(Text::body).lineSpacing();
+    drawWords(*painter, QRectF(box.left() + space(12), box.center().y() - line / 2, box.width() - space(20), line),
+              index.data().toString(), typeface(Text::body), colour(Paint::ink), 1);
+    painter->restore();
+  }
+};
+
 }  // namespace
+
+void makeRoomy(QAbstractItemView& list) { list.setItemDelegate(new RowDelegate(&list)); }
 
 Entry::Entry(const QString& name, QWidget* parent) : QLineEdit(parent) {
   setAccessibleName(name);
@@ -88,6 +117,7 @@ Choice::Choice(const QString& name, QWidget* parent) : QComboBox(parent) {
   auto* list = new QListView(this);  // a list under the field; the style's own would cover it like a menu
   list->setFrameShape(QFrame::NoFrame);
   setView(list);
+  setItemDelegate(new RowDelegate(this));
   setFocusPolicy(Qt::StrongFocus);
 }
 

@@ -1,4 +1,5 @@
 #pragma once
+#include <QAbstractItemView>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QLineEdit>
@@ -41,6 +42,9 @@ class Choice : public QComboBox {
   void paintEvent(QPaintEvent* event) override;
   void wheelEvent(QWheelEvent* event) override;  ///< scrolls the page, not the choice
 };
+
+/// Gives the rows of a list that drops down room and the accent of what is chosen.
+void makeRoomy(QAbstractItemView& list);
 
 /// Yes or no.
 class Tick : public QCheckBox {
