@@ -9,7 +9,6 @@ BASELINES = [
     ("bm_catalogue", r"(?:Open|AMatchs|OnePoint).*", "BareSelectOne"),
     ("bm_trim", r"bounded/(.*)", r"exhaustive/\1"),
     ("bm_monte_carlo", r"(.*)/2(/.*)", r"\1/1\2"),
-    ("bm_shown", r"shownAtOhms/(?!unknown).*", "shownAtOhms/unknown_movement"),
 ]
 SECONDS = {"ns": 1e-9, "us": 1e-6, "ms": 1e-3, "s": 1.0}
 

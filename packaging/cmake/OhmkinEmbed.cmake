@@ -54,5 +54,6 @@ std::span<const EmbeddedFile> files() {
 ]])
   set_source_files_properties("${source}" PROPERTIES OBJECT_DEPENDS "${paths}")
   add_library(${target} STATIC "${source}")
+  set_target_properties(${target} PROPERTIES INTERPROCEDURAL_OPTIMIZATION OFF)  # it would lose the symbols of the assembler text
   target_include_directories(${target} PUBLIC "${folder}")
 endfunction()
