@@ -1,6 +1,6 @@
 #include <cli/program.h>
+#include <cli/table_text.h>
 #include <fmt/format.h>
-#include <algorithm>
 
 namespace ohmkin::cli {
 namespace {
@@ -8,14 +8,15 @@ namespace {
 constexpr std::size_t kHelpColumn = 26;
 
 std::string line(const std::string& left, const std::string& right) {
-  if (left.size() + 2 > kHelpColumn) return fmt::format("  {}\n  {:{}}{}\n", left, "", kHelpColumn, right);
-  return fmt::format("  {:{}}{}\n", left, kHelpColumn, right);
+  const std::string explained = wrapped(right, 2 + kHelpColumn, 2 + kHelpColumn);
+  if (left.size() + 2 > kHelpColumn) return fmt::format("  {}\n{}", left, explained);
+  return fmt::format("  {:{}}{}", left, kHelpColumn, explained.substr(2 + kHelpColumn));
 }
 
 }  // namespace
 
 std::string helpText(const CommandSpec& spec) {
-  std::string text = fmt::format("{}\n\nUsage: ohmkin {}{}{}\n", spec.summary, spec.name,
+  std::string text = fmt::format("{}\nUsage: ohmkin {}{}{}\n", wrapped(spec.summary, 0, 0), spec.name,
                                  spec.options.empty() ? "" : " [OPTION]…", spec.words.empty() ? "" : " " + spec.words);
   if (!spec.words.empty()) text += "\n" + line(spec.words, spec.wordsHelp);
   if (!spec.options.empty()) text += "\nOptions:\n";
@@ -31,9 +32,11 @@ std::string helpText(const CommandSpec& spec) {
 
 std::string helpText(const Commands& commands) {
   std::string text =
-      "Ohmkin tells which temperature sender joins this dash gauge to that engine, and by how much the needle lies "
-      "when none does.\n\n"
-      "Usage: ohmkin COMMAND [OPTION]…\n\nCommands:\n";
+      wrapped(
+          "Ohmkin tells which temperature sender joins this dash gauge to that engine, and by how much the needle "
+          "lies when none does.",
+          0, 0) +
+      "\nUsage: ohmkin COMMAND [OPTION]…\n\nCommands:\n";
   for (const auto& command : commands) text += line(command->spec().name, command->spec().summary);
   text += "\nohmkin COMMAND --help shows a command's options and an example. The window is ohmkin-window.\n";
   return text;

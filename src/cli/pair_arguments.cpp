@@ -2,6 +2,9 @@
 #include <cli/pair_arguments.h>
 #include <cli/table_text.h>
 #include <fmt/format.h>
+#include <workflow/movement_document.h>
+#include <fstream>
+#include <sstream>
 
 namespace ohmkin::cli {
 namespace {
@@ -30,11 +33,20 @@ Expected<void> readConditions(const Arguments& arguments, const DisplayUnits& un
   return {};
 }
 
+Expected<gauge::Movement> measuredMovement(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  if (!file) return refuse("file-missing", "--movement", "'" + path + "'", "a file that can be read");
+  std::ostringstream text;
+  text << file.rdbuf();
+  return workflow::readMovementDocument(text.str(), path);
+}
+
 }  // namespace
 
 std::vector<OptionSpec> withPairOptions(std::vector<OptionSpec> own) {
   std::vector<OptionSpec> all{{"--gauge", "FAMILY", "family the gauge was built for, or the gauge itself"},
                               {"--sender", "FAMILY", "family of the sender, or its part number"},
+                              {"--movement", "FILE", "its movement as measured: what ohmkin movement --json wrote"},
                               {"--band", "LOW:HIGH", "temperatures that matter"},
                               {"--cluster-at", "T", "temperature of the cluster; otherwise 20 °C"},
                               {"--supply", "VOLTS", "battery; matters to a bimetal without its regulator"},
@@ -50,6 +62,11 @@ Expected<workflow::PairQuestion> pairQuestion(const Arguments& arguments, const 
   question.sender = arguments.one("--sender");
   for (const auto& [option, value] : {std::pair{"--gauge", &question.gauge}, std::pair{"--sender", &question.sender}}) {
     if (value->empty()) return refuse("option-missing", option, "nothing", "a resistance family of the catalogue");
+  }
+  if (arguments.has("--movement")) {
+    auto movement = measuredMovement(arguments.one("--movement"));
+    if (!movement) return tl::make_unexpected(movement.error());
+    question.movement = std::move(*movement);
   }
   if (arguments.has("--band")) {
     const auto band = parseBand(arguments.one("--band"), units.temperature, "--band");

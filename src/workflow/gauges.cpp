@@ -63,7 +63,8 @@ Expected<std::optional<gauge::Movement>> movementOf(const catalog::GaugeRecord& 
 
 }  // namespace
 
-Expected<gauge::Gauge> gaugeOf(const catalog::GaugeRecord& record, const curve::Curve& family) {
+Expected<gauge::Gauge> gaugeOf(const catalog::GaugeRecord& record, const curve::Curve& family,
+                               const std::optional<gauge::Movement>& measured) {
   const auto named = [&](Refusal refusal) {
     if (refusal.where.empty()) refusal.where = "gauge " + record.id.text;
     return tl::make_unexpected(std::move(refusal));
@@ -72,7 +73,7 @@ Expected<gauge::Gauge> gaugeOf(const catalog::GaugeRecord& record, const curve::
   marks.reserve(record.marks.size());
   for (const catalog::DialMark& mark : record.marks)
     marks.push_back({kindOf(mark.kind), mark.text, mark.at, mark.angle});
-  auto movement = movementOf(record);
+  auto movement = measured ? Expected<std::optional<gauge::Movement>>(measured) : movementOf(record);
   if (!movement) return tl::make_unexpected(movement.error());
   auto made = gauge::Gauge::make(std::move(marks), record.lowStop, record.highStop, std::move(*movement), family);
   return made ? std::move(made) : named(made.error());

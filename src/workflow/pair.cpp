@@ -7,7 +7,7 @@
 namespace ohmkin::workflow {
 Expected<PairAnswer> pair(const catalog::Catalogue& catalogue, const PairQuestion& question,
                           const MatchOptions& options) {
-  auto gauge = findGauge(catalogue, question.gauge);
+  auto gauge = findGauge(catalogue, question.gauge, question.movement);
   if (!gauge) return tl::make_unexpected(gauge.error());
   auto sender = findSender(catalogue, question.sender);
   if (!sender) return tl::make_unexpected(sender.error());
@@ -34,7 +34,7 @@ Expected<PairAnswer> pair(const catalog::Catalogue& catalogue, const PairQuestio
   std::string unanswered;
   if (gauge->gauge.movement()) unanswered = gauge::unanswered(*gauge->gauge.movement(), question.conditions);
   else if (question.asksConditions()) unanswered = "The movement is not known, so the conditions are left out.";
-  return PairAnswer{gauge->name,
+  return PairAnswer{question.movement ? gauge->name + ", its movement as measured" : gauge->name,
                     gauge->family.name,
                     sender->name,
                     sender->family.name,

@@ -13,11 +13,12 @@ namespace ohmkin::workflow {
 /// family is the first one of the catalogue that was built for it, or, where none was, one that is true for it and
 /// marked over its curve.
 struct PairQuestion {
-  std::string gauge;                    ///< family or gauge, by id or name
-  std::string sender;                   ///< family or part number
-  std::optional<TemperatureSpan> band;  ///< default: 11 K below an 82 °C thermostat to the hot mark
-  pairing::TrimNetwork network;         ///< fitted already
-  gauge::Conditions conditions;         ///< cluster temperature, supply, regulator, a shared ground
+  std::string gauge;                        ///< family or gauge, by id or name
+  std::string sender;                       ///< family or part number
+  std::optional<TemperatureSpan> band;      ///< default: 11 K below an 82 °C thermostat to the hot mark
+  pairing::TrimNetwork network;             ///< fitted already
+  std::optional<gauge::Movement> movement;  ///< measured on this gauge, in place of the catalogue's
+  gauge::Conditions conditions;             ///< cluster temperature, supply, regulator, a shared ground
   [[nodiscard]] bool asksConditions() const {
     const gauge::Conditions usual;
     return conditions.cluster != usual.cluster || conditions.supply != usual.supply ||

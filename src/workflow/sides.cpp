@@ -32,7 +32,8 @@ Expected<gauge::Gauge> plainGauge(const curve::Curve& curve) {
 
 }  // namespace
 
-Expected<NamedGauge> findGauge(const Catalogue& catalogue, const std::string& name) {
+Expected<NamedGauge> findGauge(const Catalogue& catalogue, const std::string& name,
+                               const std::optional<gauge::Movement>& measured) {
   std::vector<catalog::GaugeRecord> records = catalog::gaugesNamed(catalogue, name);
   std::vector<catalog::Family> families;
   if (records.empty()) {
@@ -50,7 +51,10 @@ Expected<NamedGauge> findGauge(const Catalogue& catalogue, const std::string& na
     return refuse("gauge-without-family", "--gauge", fmt::format("'{}'", name), "a gauge whose family is known");
   auto curve = curveOf(families.front());
   if (!curve) return tl::make_unexpected(curve.error());
-  auto gauge = records.empty() ? plainGauge(curve->curve) : gaugeOf(records.front(), curve->curve);
+  if (records.empty() && measured)
+    return refuse("gauge-without-dial", "--gauge", fmt::format("'{}'", name),
+                  "a gauge of this catalogue, whose dial the measured movement turns a needle over");
+  auto gauge = records.empty() ? plainGauge(curve->curve) : gaugeOf(records.front(), curve->curve, measured);
   if (!gauge) return tl::make_unexpected(gauge.error());
   return NamedGauge{
       records.empty() ? "a gauge true for " + families.front().name : records.front().name, families.front(),

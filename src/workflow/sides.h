@@ -19,7 +19,9 @@ struct NamedGauge {
 
 /// A gauge by id or name; or a resistance family, and so the first gauge of the catalogue built for it. Where none was,
 /// a gauge true for the family, marked C and H over its curve. Refuses unknown names with near misses.
-Expected<NamedGauge> findGauge(const catalog::Catalogue& catalogue, const std::string& name);
+/// A movement measured on this gauge stands in for the catalogue's; it needs a dial, so a gauge and not a bare family.
+Expected<NamedGauge> findGauge(const catalog::Catalogue& catalogue, const std::string& name,
+                               const std::optional<gauge::Movement>& measured = std::nullopt);
 
 struct NamedSender {
   std::string name;

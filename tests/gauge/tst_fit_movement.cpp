@@ -57,12 +57,12 @@ struct BimetalCost {
 
 struct ByCeres {
   std::array<double, 3> at;
-  std::array<double, 9> covariance;
+  std::vector<double> covariance = std::vector<double>(9);
 };
 
 template <class Cost>
 ByCeres byCeres(const std::vector<BoxReading>& readings, std::array<double, 3> start) {
-  ByCeres out{start, {}};
+  ByCeres out{start};
   ceres::Problem problem;
   for (const BoxReading& reading : readings)
     problem.AddResidualBlock(new ceres::AutoDiffCostFunction<Cost, 1, 3>(new Cost{reading}), nullptr, out.at.data());
@@ -86,7 +86,7 @@ bool near(double a, double b, double relative) {
   return std::abs(a - b) <= relative * std::max(std::abs(a), std::abs(b));
 }
 
-bool sameCovariance(const std::array<double, 9>& a, const std::array<double, 9>& b, double scale) {
+bool sameCovariance(const std::vector<double>& a, const std::vector<double>& b, double scale) {
   for (std::size_t i = 0; i < 9; ++i) {
     const double size = scale * std::sqrt(b[(i / 3) * 4] * b[(i % 3) * 4]);
     if (std::abs(a[i] - scale * b[i]) > 1e-3 * size) return false;
