@@ -27,9 +27,7 @@ Expected<workflow::Question> question(const Arguments& given, const DisplayUnits
     const workflow::TextReading reading = workflow::readQuestion(catalogue, text);
     asked = reading.question;
     for (const workflow::TextPiece& piece : reading.pieces) {
-      if (piece.field.empty())
-        streams.err << fmt::format("ohmkin: '{}' was not understood and is left out\n",
-                                   text.substr(piece.from, piece.length));
+      if (piece.field.empty()) streams.err << fmt::format("ohmkin: {}\n", workflow::complaint(piece, text));
     }
   }
   const auto take = [&](std::string_view option, std::string& field) {

@@ -33,8 +33,7 @@ Expected<workflow::PlanQuestion> planQuestion(const Arguments& given, const cata
       const auto reading = workflow::readQuestion(vocabulary, text);
       for (const auto& piece : reading.pieces) {
         if (piece.field.empty())
-          streams.err << fmt::format("ohmkin: {}: '{}' was not understood and is left out\n", option,
-                                     text.substr(piece.from, piece.length));
+          streams.err << fmt::format("ohmkin: {}: {}\n", option, workflow::complaint(piece, text));
       }
       side->push_back(reading.question);
     }

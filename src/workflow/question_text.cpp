@@ -70,6 +70,7 @@ class Reader {
       if (phrase() || dates() || year() || reading() || cued() || partOfALine()) continue;
       piece(1, "", "");
     }
+    settleLine();
     return std::move(result_);
   }
 
@@ -79,7 +80,7 @@ class Reader {
   void piece(std::size_t count, std::string field, std::string reading) {
     const Token& last = tokens_[at_ + count - 1];
     result_.pieces.push_back(
-        {tokens_[at_].from, last.from + last.length - tokens_[at_].from, std::move(field), std::move(reading)});
+        {tokens_[at_].from, last.from + last.length - tokens_[at_].from, std::move(field), std::move(reading), {}});
     at_ += count;
   }
 
@@ -176,22 +177,74 @@ class Reader {
 
   bool partOfALine() {
     const std::string key = folded(tokens_[at_].text);
-    if (!question().line.empty() || key.size() < kShortestPart) return false;
-    const Word* word = vocabulary_.onlyLineWith(key);
-    if (word == nullptr) return false;
-    fill(*word);
-    piece(1, word->field, word->text);
+    if (key.size() < kShortestPart) return false;
+    std::vector<const Word*> lines = vocabulary_.linesWith(key);
+    if (lines.empty()) return false;
+    partial_.push_back({result_.pieces.size(), std::move(lines)});
+    piece(1, "", "");
     return true;
   }
+
+  /// With the whole text read: the one line that all the parts mean, in that model year where it is known.
+  void settleLine() {
+    if (partial_.empty()) return;
+    const auto means = [&](const Word& line) {
+      const auto& year = question().year;
+      if (year && line.years && !line.years->holds(*year)) return false;
+      return std::all_of(partial_.begin(), partial_.end(), [&](const Part& part) {
+        return std::any_of(part.lines.begin(), part.lines.end(), [&](const Word* word) { return word->id == line.id; });
+      });
+    };
+    std::vector<const Word*> all = partial_.front().lines;
+    std::vector<const Word*> left;
+    std::copy_if(all.begin(), all.end(), std::back_inserter(left), [&](const Word* line) { return means(*line); });
+    if (!question().line.empty()) {
+      // A line named in full: its make's name beside it says nothing new, another's is left out.
+      const auto same = [&](const Word* word) { return word->id == question().line; };
+      for (const Part& part : partial_)
+        if (std::any_of(part.lines.begin(), part.lines.end(), same)) result_.pieces[part.piece].field = "said";
+      return;
+    }
+    if (left.size() == 1) fill(*left.front());
+    for (const Part& part : partial_) {
+      TextPiece& piece = result_.pieces[part.piece];
+      if (left.size() == 1) {
+        piece.field = "line";
+        piece.reading = left.front()->text;
+      }
+      // Several of that year, or none: then all of them with their years, which show what does not fit.
+      if (left.size() > 1)
+        for (const Word* word : left) piece.couldBe.push_back(word->text);
+      if (left.empty())
+        for (const Word* word : part.lines)
+          piece.couldBe.push_back(word->years ? fmt::format("{} ({})", word->text, plainSpan(*word->years)) : word->text);
+    }
+  }
+
+  /// A word that is part of one or several lines' names.
+  struct Part {
+    std::size_t piece;
+    std::vector<const Word*> lines;
+  };
 
   const Vocabulary& vocabulary_;
   std::string_view text_;
   std::vector<Token> tokens_;
   std::size_t at_ = 0;
+  std::vector<Part> partial_;
   TextReading result_;
 };
 
 }  // namespace
+
+std::string complaint(const TextPiece& piece, std::string_view text) {
+  if (!piece.field.empty()) return {};
+  const std::string_view word = text.substr(piece.from, piece.length);
+  if (piece.couldBe.empty()) return fmt::format("'{}' was not understood and is left out", word);
+  if (piece.couldBe.size() == 1) return fmt::format("'{}' does not go with the rest: {}", word, piece.couldBe.front());
+  return fmt::format("'{}' could be any of {}: {}; say which", word, piece.couldBe.size(),
+                     fmt::join(piece.couldBe, ", "));
+}
 
 TextReading readQuestion(const catalog::Catalogue& catalogue, std::string_view text) {
   return readQuestion(Vocabulary(catalogue), text);

@@ -16,6 +16,7 @@ struct TextPiece {
   std::size_t length = 0;
   std::string field;    ///< "line", "year", "cluster", "casting", "casting-date", …
   std::string reading;  ///< what it was taken for: "Ridgeway utility"
+  std::vector<std::string> couldBe;  ///< vehicle lines it could all mean, where it is left out for that
 };
 
 struct TextReading {
@@ -23,6 +24,10 @@ struct TextReading {
   std::vector<TextPiece> pieces;
 };
 
+/// Why a piece is left out, as a sentence; empty where it was understood.
+std::string complaint(const TextPiece& piece, std::string_view text);
+
+/// Part of a line's name is enough where, with the model year, only one line has it: "1971 brackwell".
 /// Never refuses: what cannot be understood is returned as a piece without a field.
 TextReading readQuestion(const catalog::Catalogue& catalogue, std::string_view text);
 

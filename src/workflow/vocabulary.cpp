@@ -34,10 +34,10 @@ bool somePartBegins(const Word& word, std::string_view beginning) {
 Vocabulary::Vocabulary(const catalog::Catalogue& catalogue) {
   for (const auto& line : catalog::lines(catalogue)) {
     const std::string note = fmt::format("{} · model years {}", line.makeName, plainSpan(line.years));
-    add(line.name, "line", line.id.text, note);
-    add(line.makeName + " " + line.name, "line", line.id.text, note);
-    for (const auto& also : line.also) add(also, "line", line.id.text, note);
-    add(line.id.text, "line", line.id.text, note);
+    add(line.name, "line", line.id.text, note, line.years);
+    add(line.makeName + " " + line.name, "line", line.id.text, note, line.years);
+    for (const auto& also : line.also) add(also, "line", line.id.text, note, line.years);
+    add(line.id.text, "line", line.id.text, note, line.years);
   }
   for (const auto& option : catalog::clusterOptions(catalogue)) add(option, "cluster", option, "cluster option");
   for (const auto& engine : catalog::engineFamilies(catalogue)) {
@@ -54,10 +54,11 @@ Vocabulary::Vocabulary(const catalog::Catalogue& catalogue) {
   for (const auto& number : catalog::partNumbers(catalogue)) add(number, "fitted", number, "sender in the head now");
 }
 
-void Vocabulary::add(std::string text, std::string field, std::string id, std::string note) {
+void Vocabulary::add(std::string text, std::string field, std::string id, std::string note,
+                     std::optional<ModelYearSpan> years) {
   std::string key = folded(text);
   if (!key.empty())
-    words_.push_back({std::move(text), std::move(key), std::move(field), std::move(id), std::move(note)});
+    words_.push_back({std::move(text), std::move(key), std::move(field), std::move(id), std::move(note), years});
 }
 
 const Word* Vocabulary::exactly(std::string_view wanted) const {
@@ -80,16 +81,15 @@ std::vector<const Word*> Vocabulary::beginning(std::string_view wanted, std::siz
   return out;
 }
 
-const Word* Vocabulary::onlyLineWith(std::string_view wanted) const {
-  const Word* found = nullptr;
+std::vector<const Word*> Vocabulary::linesWith(std::string_view wanted) const {
+  std::vector<const Word*> out;
   for (const Word& word : words_) {
-    if (word.field != "line" || (found != nullptr && found->id == word.id)) continue;
+    if (word.field != "line") continue;
+    if (std::any_of(out.begin(), out.end(), [&](const Word* known) { return known->id == word.id; })) continue;
     const auto all = parts(word.text);
-    if (std::find(all.begin(), all.end(), wanted) == all.end()) continue;
-    if (found != nullptr) return nullptr;
-    found = &word;
+    if (std::find(all.begin(), all.end(), wanted) != all.end()) out.push_back(&word);
   }
-  return found;
+  return out;
 }
 
 }  // namespace ohmkin::workflow

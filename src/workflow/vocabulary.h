@@ -14,6 +14,7 @@ struct Word {
                        ///< "fitted", "gauge"
   std::string id;      ///< what goes into that field
   std::string note;    ///< "model years 1967–78"
+  std::optional<ModelYearSpan> years = std::nullopt;  ///< of a vehicle line
 };
 
 class Vocabulary {
@@ -24,12 +25,13 @@ class Vocabulary {
   [[nodiscard]] const Word* exactly(std::string_view folded) const;
   /// Words that begin with this, or hold a part that does, in the same order.
   [[nodiscard]] std::vector<const Word*> beginning(std::string_view folded, std::size_t most) const;
-  /// The only vehicle line one of whose parts is this; null where none or several are.
-  [[nodiscard]] const Word* onlyLineWith(std::string_view folded) const;
+  /// Vehicle lines one of whose parts is this, each once: a make's name has all its lines.
+  [[nodiscard]] std::vector<const Word*> linesWith(std::string_view folded) const;
   [[nodiscard]] const std::vector<Word>& words() const { return words_; }
 
  private:
-  void add(std::string text, std::string field, std::string id, std::string note);
+  void add(std::string text, std::string field, std::string id, std::string note,
+           std::optional<ModelYearSpan> years = std::nullopt);
   std::vector<Word> words_;
 };
 
