@@ -34,6 +34,14 @@ struct Trial {
   bool consistent = true;
 };
 
+// What plain and robust fits share.
+tl::unexpected<Refusal> undetermined(Form form);
+BareFit bareFit(Form form, const BarePoints& points);
+/// Chi-square that readings with these stated uncertainties exceed in one case of twenty.
+double mostChiSquare(std::size_t freedom);
+/// Residuals, scatter, chi-square over the readings with weight.
+void describe(Trial& trial, const Readings& readings);
+
 /// Fits with the weights as they are.
 Expected<Trial> tryForm(Form form, const Readings& readings);
 /// Looks for outliers first: Huber's loss to find the middle and the scale (median of the residuals), then Tukey's
