@@ -49,7 +49,7 @@ struct Acceptance {
 /// Refuses as identify does, and a rule out of range. Readings the curve does not reach are notComparable and do not
 /// count; where none is reached the whole is notComparable.
 Expected<Acceptance> judge(const FamilyCurve& family, std::span<const Reading> readings,
-                           const AcceptanceRule& rule = {});
+                           const AcceptanceRule& rule = {}, const DisplayUnits& units = {});
 
 /// A part against what it read before.
 struct Drift {
@@ -62,6 +62,6 @@ struct Drift {
   std::vector<Finding> findings;
 };
 /// Refuses where the earlier curve reaches none of the readings, and as identify does.
-Expected<Drift> drift(const curve::Curve& earlier, std::span<const Reading> now);
+Expected<Drift> drift(const curve::Curve& earlier, std::span<const Reading> now, const DisplayUnits& units = {});
 
 }  // namespace ohmkin::bench

@@ -1,5 +1,6 @@
 #pragma once
 #include <bench/reading.h>
+#include <quantity/print.h>
 
 /// What the person at the bench is told before and between readings.
 namespace ohmkin::bench {
@@ -15,6 +16,7 @@ std::vector<Finding> practiceFindings(const Practice& practice);
 /// Where the readings reach and where the answer is wanted: ice and boiling water are two points, so what lies above
 /// them (and what bends between them) is an extrapolation. None where the readings hold `wanted` with at least three
 /// different temperatures (3 K apart).
-std::optional<Finding> reachOf(std::span<const Reading> readings, TemperatureSpan wanted);
+std::optional<Finding> reachOf(std::span<const Reading> readings, TemperatureSpan wanted,
+                               const DisplayUnits& units = {});
 
 }  // namespace ohmkin::bench

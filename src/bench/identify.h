@@ -1,6 +1,7 @@
 #pragma once
 #include <bench/reading.h>
 #include <curve/curve.h>
+#include <quantity/print.h>
 #include <optional>
 #include <span>
 #include <string>
@@ -69,8 +70,8 @@ struct Identification {
   std::vector<Finding> findings;  ///< the verdict first
 };
 
-/// `suspects` beyond the ones a person looks at carry no text. Refuses no families, no readings, tolerances or weights
-/// out of range, numbers that are not finite, ohms of 0 or below.
+/// The doubt of a reading counts as 0.01 % of its ohms at least. Refuses no families, no readings, tolerances or
+/// weights out of range, numbers that are not finite, ohms of 0 or below.
 Expected<Identification> identify(std::span<const FamilyCurve> families, std::span<const Reading> readings,
                                   const IdentifyModel& model = {});
 
@@ -98,11 +99,13 @@ struct NextOptions {
 };
 
 /// The temperature at which one more reading would separate the front-runners best: mutual information of family and
-/// reading, by integrating each front-runner's predictive density (given the readings so far) against the mixture.
+/// reading, by integrating each front-runner's predictive density (given the readings so far) against the mixture, to
+/// about 0.01 bit.
 /// Readings so far may be none: then the weights alone are the start. Refuses as identify does, and options out of
 /// range.
 Expected<NextReading> nextReading(std::span<const FamilyCurve> families, std::span<const Reading> soFar,
-                                  const NextOptions& options = {}, const IdentifyModel& model = {});
+                                  const NextOptions& options = {}, const IdentifyModel& model = {},
+                                  const DisplayUnits& units = {});
 
 /// A cold sender at the counter: ohms at a temperature nobody measured.
 struct QuickCheck {
@@ -113,6 +116,6 @@ struct QuickCheck {
 };
 /// `room.u` of a reading nobody measured: 2 K is a counter's, 5 K one that says "room temperature".
 Expected<QuickCheck> quickCheck(std::span<const FamilyCurve> families, const Reading& room,
-                                const IdentifyModel& model = {});
+                                double assumedTolerance = kAssumedTolerance, const DisplayUnits& units = {});
 
 }  // namespace ohmkin::bench

@@ -1,0 +1,141 @@
+#include <bench/weighing.h>
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+#include <numeric>
+
+namespace ohmkin::bench {
+namespace {
+
+constexpr double kForgotten = 1e-6;      // probability below which nobody runs in front
+constexpr double kWorthTheWater = 0.02;  // bits; below, heating the bath tells nothing
+constexpr std::size_t kMostTemperatures = 2000;
+
+/// A front-runner's prediction of the reading to come, ln ohms.
+struct Component {
+  double probability = 0;
+  double mean = 0;
+  double deviation = 1;
+  [[nodiscard]] double density(double y) const {
+    const double z = (y - mean) / deviation;
+    return std::exp(-0.5 * z * z) / (deviation * std::sqrt(2 * std::numbers::pi));
+  }
+};
+
+/// Expected information and expected greatest posterior. The trapezium rule on a normal density converges faster than
+/// any power; at a fifth of a deviation what is left comes from narrow components inside wide ones.
+Separation separate(Temperature at, std::span<const Component> components) {
+  constexpr double kStep = 0.2;
+  constexpr int kNodes = 31;  // either way: 6.2 deviations
+  Separation out{at, 0, 0};
+  double nats = 0;
+  for (const Component& own : components) {
+    for (int node = -kNodes; node <= kNodes; ++node) {
+      const double z = kStep * node;
+      const double y = own.mean + own.deviation * z;
+      double mixture = 0;
+      double greatest = 0;
+      for (const Component& other : components) {
+        const double joint = other.probability * other.density(y);
+        mixture += joint;
+        greatest = std::max(greatest, joint);
+      }
+      const double weight = own.probability * own.density(y) * own.deviation * kStep;
+      if (!(weight > 0 && mixture > 0)) continue;
+      nats += weight * std::log(own.density(y) / mixture);
+      out.certainty += weight * greatest / mixture;
+    }
+  }
+  out.bits = std::max(0.0, nats / std::numbers::ln2);
+  out.certainty = std::min(1.0, out.certainty);
+  return out;
+}
+
+Expected<void> checked(const NextOptions& o) {
+  const double low = inKelvin(o.within.low);
+  const double high = inKelvin(o.within.high);
+  const bool fine = low >= 1 && high >= low && high <= 2000 && inKelvin(o.step) >= 0.5 &&
+                    (high - low) / inKelvin(o.step) <= kMostTemperatures && inKelvin(o.uKelvin) >= 0 &&
+                    inKelvin(o.uKelvin) <= 200 && o.uLnOhms >= 0 && o.uLnOhms <= 5 && o.mostFrontRunners >= 2 &&
+                    o.mostFrontRunners <= 32;
+  if (fine) return {};
+  return refuse("next-reading-options", "options", "numbers outside their ranges",
+                "a span of temperatures, steps of 0.5 K or more, uncertainties of 0 or above, 2 to 32 front-runners");
+}
+
+Finding finding(const NextReading& next, std::span<const FamilyCurve> families, const DisplayUnits& units) {
+  if (next.best.bits < kWorthTheWater)
+    return {"next-reading-useless", Severity::note,
+            "No further reading within the bath's reach would tell the front-runners apart.",
+            fmt::format("{:.2f} bit at most", next.best.bits), "computed"};
+  std::string whom = families[next.frontRunners.front()].name;
+  if (next.frontRunners.size() > 1) whom += " from " + families[next.frontRunners[1]].name;
+  else whom += " from a sender of no family here";
+  return {"next-reading", Severity::note,
+          fmt::format("Read it near {} next: that tells {} best.", print(next.best.at, units), whom),
+          fmt::format("expected certainty {} now, {} then ({:.2f} bit)", percent(next.certaintyNow),
+                      percent(next.best.certainty), next.best.bits),
+          "computed"};
+}
+
+}  // namespace
+
+Expected<NextReading> nextReading(std::span<const FamilyCurve> families, std::span<const Reading> soFar,
+                                  const NextOptions& options, const IdentifyModel& model, const DisplayUnits& units) {
+  if (auto fine = checked(families)
+                      .and_then([&] { return checked(soFar); })
+                      .and_then([&] { return checked(model); })
+                      .and_then([&] { return checked(options); });
+      !fine)
+    return tl::make_unexpected(fine.error());
+  const Weighing weighing = weigh(families, soFar, model);
+
+  NextReading next;
+  std::vector<std::size_t> order(families.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  const auto most = std::min(options.mostFrontRunners, order.size());
+  std::ranges::partial_sort(
+      order, order.begin() + static_cast<std::ptrdiff_t>(most), [&](std::size_t a, std::size_t b) {
+        return weighing.probability[a] != weighing.probability[b] ? weighing.probability[a] > weighing.probability[b]
+                                                                  : a < b;
+      });
+  double sum = weighing.none;
+  for (std::size_t i = 0; i < most; ++i) {
+    const double p = weighing.probability[order[i]];
+    if (i > 0 && p < kForgotten) break;
+    next.frontRunners.push_back(order[i]);
+    sum += p;
+  }
+  next.certaintyNow = std::max(weighing.none, weighing.probability[order[0]]);
+
+  const double low = inKelvin(options.within.low);
+  const double step = inKelvin(options.step);
+  const double u = inKelvin(options.uKelvin);
+  const auto steps = static_cast<std::size_t>(std::floor((inKelvin(options.within.high) - low) / step + 1e-9));
+  std::vector<Component> components(next.frontRunners.size() + 1);
+  for (std::size_t i = 0; i <= steps; ++i) {
+    const Temperature at = kelvin(low + step * static_cast<double>(i));
+    const Foretold unnamed = foretellUnnamed(at, u, options.uLnOhms, model.unnamed);
+    const auto open = weighing.unnamed.normal.predict(unnamed.shares);
+    components.back() = {weighing.none / sum, unnamed.lnOhms + open.mean, std::sqrt(open.variance)};
+    for (std::size_t c = 0; c < next.frontRunners.size(); ++c) {
+      const std::size_t f = next.frontRunners[c];
+      components[c] = components.back();  // where its curve does not reach, it says what an unnamed sender would
+      components[c].probability = weighing.probability[f] / sum;
+      const auto foretold = foretell(families[f], at, u, options.uLnOhms, model);
+      if (!foretold) continue;
+      const auto own = weighing.families[f].normal.predict(foretold->shares);
+      components[c].mean = foretold->lnOhms + own.mean;
+      components[c].deviation = std::sqrt(own.variance);
+    }
+    next.tried.push_back(separate(at, components));
+  }
+  next.best = *std::ranges::max_element(next.tried, {}, &Separation::bits);
+  next.finding = finding(next, families, units);
+  return next;
+}
+
+}  // namespace ohmkin::bench

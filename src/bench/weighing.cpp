@@ -1,0 +1,143 @@
+#include <bench/weighing.h>
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace ohmkin::bench {
+namespace {
+
+constexpr double kLeastReadingLn = 1e-4;  // no reading is better; keeps every covariance regular
+constexpr double kMostUncertainLn = 5;
+constexpr double kMostUncertainKelvin = 200;
+
+double square(double x) { return x * x; }
+bool within(double x, double low, double high) { return x >= low && x <= high; }  // false for NaN
+
+}  // namespace
+
+Expected<void> checked(std::span<const FamilyCurve> families) {
+  if (families.empty()) return refuse("no-families", "families", "none", "at least one family with a curve");
+  for (const FamilyCurve& family : families) {
+    if (family.tolerance && !within(*family.tolerance, 0, 0.99))
+      return refuse("tolerance-out-of-range", family.name, fmt::format("{:g}", *family.tolerance),
+                    "a tolerance of ohms, 0 to 0.99 (0.1 is ±10 %)");
+    if (!within(family.weight, std::numeric_limits<double>::min(), 1e100))
+      return refuse("weight-out-of-range", family.name, fmt::format("{:g}", family.weight), "a weight above 0");
+  }
+  return {};
+}
+
+Expected<void> checked(std::span<const Reading> readings) {
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const Reading& reading = readings[i];
+    const std::string where = fmt::format("reading {}", i + 1);
+    if (!within(inOhms(reading.ohms), 1e-9, 1e15))
+      return refuse("reading-ohms", where, fmt::format("{:g} Ω", inOhms(reading.ohms)), "ohms above 0");
+    if (!within(inKelvin(reading.at), 1, 2000))
+      return refuse("reading-temperature", where, fmt::format("{:g} K", inKelvin(reading.at)), "a temperature");
+    if (!within(inKelvin(reading.u), 0, kMostUncertainKelvin) || !within(reading.uLnOhms, 0, kMostUncertainLn))
+      return refuse("reading-uncertainty", where,
+                    fmt::format("{:g} K and {:g} of ohms", inKelvin(reading.u), reading.uLnOhms),
+                    "standard uncertainties of 0 or above");
+  }
+  return {};
+}
+
+Expected<void> checked(const IdentifyModel& model) {
+  const Unnamed& none = model.unnamed;
+  const bool fine = within(model.commonShare, 0, 1) && within(model.assumedTolerance, 0, 0.99) &&
+                    within(none.probability, 0, 1 - 1e-12) && within(none.level, 0, 100) &&
+                    within(none.slopeSpread, 0, 1) && within(none.bend, 0, 10) && std::isfinite(none.lnOhms) &&
+                    std::isfinite(none.slope) && within(inKelvin(none.middle), 1, 2000);
+  if (fine) return {};
+  return refuse("model-out-of-range", "model", "numbers outside their ranges",
+                "shares of 0 to 1, spreads of 0 or above");
+}
+
+double partSpread(double tolerance) { return std::log1p(tolerance) / std::sqrt(3.0); }
+
+std::optional<Foretold> foretell(const FamilyCurve& family, Temperature at, double uKelvin, double uLnOhms,
+                                 const IdentifyModel& model) {
+  const auto knowledge = family.curve.knowledge(at);
+  if (!knowledge) return std::nullopt;
+  const double t = inKelvin(at);
+  const double spread = partSpread(family.tolerance.value_or(model.assumedTolerance));
+  Foretold out;
+  out.lnOhms = family.curve.lnOhms(t);
+  out.shares.first = std::sqrt(model.commonShare) * spread;
+  out.shares.second = std::sqrt(0.5) * *knowledge;
+  const double bath = uKelvin > 0 ? family.curve.lnOhmsSlope(t) * uKelvin : 0;
+  out.shares.noise = square(std::max(uLnOhms, kLeastReadingLn)) + square(bath) +
+                     (1 - model.commonShare) * square(spread) + 0.5 * square(*knowledge);
+  return out;
+}
+
+Foretold foretellUnnamed(Temperature at, double uKelvin, double uLnOhms, const Unnamed& unnamed) {
+  const double away = inKelvin(at) - inKelvin(unnamed.middle);
+  return {unnamed.lnOhms + unnamed.slope * away,
+          {unnamed.level, unnamed.slopeSpread * away,
+           square(std::max(uLnOhms, kLeastReadingLn)) + square(unnamed.slope * uKelvin) + square(unnamed.bend)}};
+}
+
+Weighing weigh(std::span<const FamilyCurve> families, std::span<const Reading> readings, const IdentifyModel& model) {
+  const std::size_t n = readings.size();
+  std::vector<double> lnOhms(n);
+  std::vector<Foretold> unnamed(n);
+  Weighing out;
+  for (std::size_t i = 0; i < n; ++i) {
+    const Reading& r = readings[i];
+    lnOhms[i] = std::log(inOhms(r.ohms));
+    unnamed[i] = foretellUnnamed(r.at, inKelvin(r.u), r.uLnOhms, model.unnamed);
+    out.unnamed.normal.add(lnOhms[i] - unnamed[i].lnOhms, unnamed[i].shares);
+  }
+  out.unnamed.lnEvidence = out.unnamed.normal.lnDensity();
+  out.unnamed.answered = n;
+
+  double weights = 0;
+  for (const FamilyCurve& family : families) weights += family.weight;
+  std::vector<double> lnPosterior(families.size());
+  const double lnNone = std::log(model.unnamed.probability) + out.unnamed.lnEvidence;  // −∞ where it is ruled out
+  double most = lnNone;
+  out.families.resize(families.size());
+  std::vector<std::size_t> silent;
+  for (std::size_t f = 0; f < families.size(); ++f) {
+    Weighed& weighed = out.families[f];
+    silent.clear();
+    for (std::size_t i = 0; i < n; ++i) {
+      const auto foretold = foretell(families[f], readings[i].at, inKelvin(readings[i].u), readings[i].uLnOhms, model);
+      if (foretold) weighed.normal.add(lnOhms[i] - foretold->lnOhms, foretold->shares);
+      else silent.push_back(i);
+    }
+    weighed.answered = n - silent.size();
+    weighed.lnEvidence = weighed.normal.lnDensity();
+    if (!silent.empty()) {
+      SharedNormal answered;
+      for (std::size_t i = 0, s = 0; i < n; ++i) {
+        if (s < silent.size() && silent[s] == i) ++s;
+        else answered.add(lnOhms[i] - unnamed[i].lnOhms, unnamed[i].shares);
+      }
+      weighed.lnEvidence += out.unnamed.lnEvidence - answered.lnDensity();
+    }
+    lnPosterior[f] = std::log((1 - model.unnamed.probability) * families[f].weight / weights) + weighed.lnEvidence;
+    most = std::max(most, lnPosterior[f]);
+  }
+
+  out.none = std::exp(lnNone - most);
+  double sum = out.none;
+  for (double& l : lnPosterior) sum += l = std::exp(l - most);
+  out.none /= sum;
+  for (double& l : lnPosterior) l /= sum;
+  out.probability = std::move(lnPosterior);
+  return out;
+}
+
+std::string percent(double probability) {
+  if (probability < 0.001) return "less than 0.1 %";
+  if (probability > 0.999) return "more than 99.9 %";
+  if (probability < 0.1 || probability > 0.9) return fmt::format("{:.1f} %", 100 * probability);
+  return fmt::format("{:.0f} %", 100 * probability);
+}
+
+}  // namespace ohmkin::bench
