@@ -163,15 +163,17 @@ Reading Gauge::indicated(Ohms sender, const Conditions& conditions) const {
                   !established(*movement_, ohms(std::max(0.0, f.ohms)))};
   if (!byFamily_) return reading;
   // A dial without numbers: the family's temperature at the standard ohms that put the needle there.
-  const auto standard = ohmsFor(*movement_, needle);
-  if (standard) reading.shown = kelvin(familyKelvin(std::log(inOhms(*standard))));
+  const auto standard = ohmsFor(*movement_, *law_, needle.degrees, {});
+  if (standard) reading.shown = kelvin(familyKelvin(std::log(*standard)));
   reading.extrapolated = reading.extrapolated || !family_.established().holds(reading.shown);
   return reading;
 }
 
 std::optional<Ohms> Gauge::ohmsAt(Temperature shown) const {
   if (byFamily_) return family_.resistance(shown);
-  return ohmsFor(*movement_, dial_.angleOf(shown));
+  const auto found = ohmsFor(*movement_, *law_, dial_.angleOf(shown).degrees, {});
+  if (!found) return std::nullopt;
+  return ohms(*found);
 }
 
 }  // namespace ohmkin::gauge

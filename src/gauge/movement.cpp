@@ -97,10 +97,9 @@ Angle deflection(const Movement& movement, Ohms sender, const Conditions& condit
 }
 
 std::optional<Ohms> ohmsFor(const Movement& movement, Angle angle, const Conditions& conditions) {
-  const Felt grounded = felt(movement, 0, conditions);
-  const auto found = std::visit([&](const auto& law) { return law.ohmsFor(angle.degrees, grounded); }, lawOf(movement));
+  const auto found = ohmsFor(movement, lawOf(movement), angle.degrees, conditions);
   if (!found) return std::nullopt;
-  return ohms(std::max(0.0, senderBehind(movement, *found, conditions)));  // rounding may leave a hair below 0
+  return ohms(*found);
 }
 
 bool established(const Movement& movement, Ohms sender) {

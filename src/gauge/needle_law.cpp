@@ -1,5 +1,6 @@
 #include <gauge/needle_law.h>
 
+#include <algorithm>
 #include <boost/math/tools/roots.hpp>
 #include <cmath>
 #include <limits>
@@ -183,6 +184,14 @@ NeedleLaw lawOf(const Movement& movement) {
   if (const auto* coil = std::get_if<CrossedCoil>(&movement)) return CoilLaw(*coil);
   if (const auto* bimetal = std::get_if<Bimetal>(&movement)) return BimetalLaw(*bimetal);
   return BenchLaw(std::get<BenchPoints>(movement));
+}
+
+std::optional<double> ohmsFor(const Movement& movement, const NeedleLaw& law, double degrees,
+                              const Conditions& conditions) {
+  const Felt grounded = felt(movement, 0, conditions);
+  const auto found = std::visit([&](const auto& ready) { return ready.ohmsFor(degrees, grounded); }, law);
+  if (!found) return std::nullopt;
+  return std::max(0.0, senderBehind(movement, *found, conditions));  // rounding may leave a hair below 0
 }
 
 }  // namespace ohmkin::gauge

@@ -73,5 +73,8 @@ class BenchLaw {
 
 using NeedleLaw = std::variant<CoilLaw, BimetalLaw, BenchLaw>;
 NeedleLaw lawOf(const Movement& movement);
+/// gauge::ohmsFor(), with the movement's law where it was made ready before.
+std::optional<double> ohmsFor(const Movement& movement, const NeedleLaw& law, double degrees,
+                              const Conditions& conditions);
 
 }  // namespace ohmkin::gauge

@@ -39,7 +39,8 @@ class AllowedOhms {
   /// As they were at the beginning: every ohms allowed.
   void widen();
 
-  [[nodiscard]] bool gaugeFalls() const { return falls_; }  ///< more ohms, lower reading
+  [[nodiscard]] bool gaugeFalls() const { return falls_; }         ///< more ohms, lower reading
+  [[nodiscard]] std::size_t bounding() const { return bounding_; }  ///< how many of the stations, the first, have spans
   [[nodiscard]] double low(std::size_t i) const { return low_[i]; }
   [[nodiscard]] double high(std::size_t i) const { return high_[i]; }
   [[nodiscard]] double lowWeight() const { return lowWeight_; }
@@ -52,6 +53,7 @@ class AllowedOhms {
   [[nodiscard]] double ohmsShowing(double kelvin) const;
   const gauge::Gauge* gauge_;
   const Stations* stations_;
+  std::size_t bounding_;
   double lowWeight_;
   double shownGrounded_;
   double shownOpen_;

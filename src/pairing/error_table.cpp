@@ -2,10 +2,10 @@
 
 #include <fmt/format.h>
 #include <pairing/budget.h>
+#include <pairing/extreme_error.h>
 #include <pairing/hot_mark.h>
 #include <pairing/pair.h>
 #include <algorithm>
-#include <boost/math/tools/minima.hpp>
 #include <cmath>
 
 namespace ohmkin::pairing {
@@ -32,25 +32,13 @@ Expected<bool> soundOptions(const PairOptions& options) {
   return true;
 }
 
-/// The smallest of sign·error near a row, between its neighbours; the row itself where nothing is smaller.
-double refined(const Pair& pair, const std::vector<ErrorRow>& rows, std::size_t i, double sign) {
-  const double at = inKelvin(rows[i].trueTemperature);
-  const double low = inKelvin(rows[i == 0 ? 0 : i - 1].trueTemperature);
-  const double high = inKelvin(rows[std::min(i + 1, rows.size() - 1)].trueTemperature);
-  constexpr int kBits = 26;  // of the place; the error is flat there, so it comes out to twice as many
-  const auto found =
-      boost::math::tools::brent_find_minima([&](double t) { return sign * (pair.shown(t) - t); }, low, high, kBits);
-  return found.second < sign * inKelvin(rows[i].error) ? found.first : at;
-}
-
-Extreme extremeOf(const Pair& pair, const std::vector<ErrorRow>& rows, double sign, const PairOptions& options) {
-  const auto smallest = std::min_element(
-      rows.begin(), rows.end(), [&](const ErrorRow& a, const ErrorRow& b) { return sign * a.error < sign * b.error; });
-  const auto i = static_cast<std::size_t>(smallest - rows.begin());
-  const double at = refined(pair, rows, i, sign);
-  if (at == inKelvin(smallest->trueTemperature))
-    return {smallest->error, smallest->trueTemperature, smallest->uncertainty};
-  return {kelvins(pair.shown(at) - at), kelvin(at), expanded(budgetAt(pair, at, options))};
+Extreme withUncertainty(const ExtremeError& found, const Pair& pair, const std::vector<ErrorRow>& rows,
+                        const PairOptions& options) {
+  if (found.row) {
+    const ErrorRow& row = rows[*found.row];
+    return {row.error, row.trueTemperature, row.uncertainty};
+  }
+  return {kelvins(found.error), kelvin(found.kelvin), expanded(budgetAt(pair, found.kelvin, options))};
 }
 
 }  // namespace
@@ -82,15 +70,19 @@ Expected<ErrorTable> errorTable(const gauge::Gauge& gauge, const curve::Curve& s
   out.options = options;
   out.senderToleranceAssumed = !options.inputs.senderTolerance;
   out.movementAssumed = !gauge.movement();
-  out.rows.reserve(options.rows);
-  for (const double t : evenly(*covered, options.rows)) {
+  const std::vector<double> places = evenly(*covered, options.rows);
+  std::vector<double> errors;
+  out.rows.reserve(places.size());
+  errors.reserve(places.size());
+  for (const double t : places) {
     const gauge::Reading reading = pair->reading(t);
-    out.rows.push_back({kelvin(t), reading, kelvins(inKelvin(reading.shown) - t), expanded(budgetAt(*pair, t, options)),
+    errors.push_back(inKelvin(reading.shown) - t);
+    out.rows.push_back({kelvin(t), reading, kelvins(errors.back()), expanded(budgetAt(*pair, t, options)),
                         sender.extrapolates(kelvin(t))});
   }
   out.backwards = pair->shown(inKelvin(covered->high)) < pair->shown(inKelvin(covered->low));
-  out.low = extremeOf(*pair, out.rows, 1, options);
-  out.high = extremeOf(*pair, out.rows, -1, options);
+  out.low = withUncertainty(extremeError(*pair, places, errors, Reads::low), *pair, out.rows, options);
+  out.high = withUncertainty(extremeError(*pair, places, errors, Reads::high), *pair, out.rows, options);
   out.worst = -out.low.error > out.high.error ? out.low : out.high;
   HotAnswer hot = hotAnswer(*pair, options, out.backwards);
   out.hotMark = gauge.hotMark();

@@ -80,11 +80,9 @@ HotAnswer answerOn(const Pair& pair, const PairOptions& options, double mark, do
 double matchedHotKelvin(const gauge::Gauge& gauge, const gauge::Conditions& conditions) {
   const double mark = inKelvin(gauge.hotMark());
   if (gauge.readByFamily()) return mark;
-  const auto own = Pair::make(gauge, gauge.family(), {}, conditions);
-  const double low = inKelvin(gauge.family().valid().low);
-  const double high = inKelvin(gauge.family().valid().high);
-  if (!own || own->shown(low) > mark || own->shown(high) < mark) return mark;
-  return crossing(*own, mark, low, high);
+  const auto atTheMark = gauge::ohmsFor(*gauge.movement(), gauge.dial().angleOf(gauge.hotMark()), conditions);
+  const auto at = atTheMark ? gauge.family().temperature(*atTheMark) : std::nullopt;
+  return at ? inKelvin(*at) : mark;
 }
 
 HotAnswer hotAnswer(const Pair& pair, const PairOptions& options, bool backwards) {

@@ -73,13 +73,15 @@ std::vector<double> preferredOhms(Series series, Ohms lowest, Ohms highest) {
   const double high = inOhms(highest);
   if (!(low > 0) || !(low <= high) || !std::isfinite(high)) return out;
   const auto members = hundredths(series);
-  for (int decade = static_cast<int>(std::floor(std::log10(low))); decade <= static_cast<int>(std::log10(high)) + 1;
-       ++decade)
+  const int lastDecade = static_cast<int>(std::log10(high)) + 1;
+  for (int decade = static_cast<int>(std::floor(std::log10(low))); decade <= lastDecade; ++decade) {
+    // Multiplying or dividing whole numbers keeps 5.6 kΩ at exactly 5600 and 0.47 Ω at its nearest double.
+    const double power = std::pow(10.0, std::abs(decade - 2));
     for (const int h : members) {
-      // Multiplying or dividing whole numbers keeps 5.6 kΩ at exactly 5600 and 0.47 Ω at its nearest double.
-      const double value = decade >= 2 ? h * std::pow(10.0, decade - 2) : h / std::pow(10.0, 2 - decade);
+      const double value = decade >= 2 ? h * power : h / power;
       if (value >= low && value <= high) out.push_back(value);
     }
+  }
   return out;
 }
 

@@ -1,7 +1,9 @@
 #include <pairing/trim_proposal.h>
 
 #include <fmt/format.h>
+#include <pairing/extreme_error.h>
 #include <pairing/failures.h>
+#include <pairing/hot_mark.h>
 #include <pairing/part_loads.h>
 #include <pairing/standing.h>
 #include <quantity/print.h>
@@ -21,10 +23,33 @@ std::optional<TemperatureDifference> latenessOf(const HotWarning& hot) {
   return std::nullopt;
 }
 
+/// How far out the needle is over a band and at the hot mark: an error table without what is known of it, which costs
+/// most.
+struct Nominal {
+  TemperatureDifference low;
+  TemperatureDifference high;
+  std::optional<TemperatureDifference> late;
+};
+
+Expected<Nominal> nominal(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimNetwork& network,
+                          TemperatureSpan covered, const PairOptions& options) {
+  const auto pair = Pair::make(gauge, sender, network, options.conditions);
+  if (!pair) return tl::make_unexpected(pair.error());
+  const std::vector<double> places = evenly(covered, options.rows);
+  std::vector<double> errors;
+  errors.reserve(places.size());
+  for (const double t : places) errors.push_back(inKelvin(pair->reading(t).shown) - t);
+  const bool backwards = pair->shown(places.back()) < pair->shown(places.front());
+  return Nominal{kelvins(extremeError(*pair, places, errors, Reads::low).error),
+                 kelvins(extremeError(*pair, places, errors, Reads::high).error),
+                 latenessOf(hotAnswer(*pair, options, backwards).warning)};
+}
+
 /// Every part at the end of its tolerance that makes the needle read lowest, and highest: ohms seen grow with every
 /// part.
-Expected<ToleranceCase> toleranceCase(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimNetwork& network,
-                                      TemperatureSpan band, PairOptions options, double tolerance) {
+Expected<ToleranceCase> toleranceCase(const gauge::Gauge& gauge, const curve::Curve& sender,
+                                      const TrimProposal& proposal, PairOptions options, double tolerance) {
+  const TrimNetwork& network = proposal.network;
   options.rows = std::min<std::size_t>(options.rows, 13);
   ToleranceCase out;
   out.tolerance = tolerance;
@@ -33,14 +58,13 @@ Expected<ToleranceCase> toleranceCase(const gauge::Gauge& gauge, const curve::Cu
     const auto corner = makeNetwork(network.topology(), network.seriesOhms() * part, network.parallelOhms() * part,
                                     network.feedOhms() * part);
     if (!corner) return tl::make_unexpected(corner.error());
-    const auto table = errorTable(gauge, sender, *corner, band, options);
-    if (!table) return tl::make_unexpected(table.error());
+    const auto there = nominal(gauge, sender, *corner, proposal.after.covered, options);
+    if (!there) return tl::make_unexpected(there.error());
     const bool first = part < 1;
-    out.low = first ? table->low.error : std::min(out.low, table->low.error);
-    out.high = first ? table->high.error : std::max(out.high, table->high.error);
-    const auto late = latenessOf(table->hot);
-    reached = reached && late;
-    if (late) out.late = out.late ? std::max(*out.late, *late) : *late;
+    out.low = first ? there->low : std::min(out.low, there->low);
+    out.high = first ? there->high : std::max(out.high, there->high);
+    reached = reached && there->late;
+    if (there->late) out.late = out.late ? std::max(*out.late, *there->late) : *there->late;
   }
   if (!reached) out.late.reset();
   return out;
@@ -129,11 +153,11 @@ Expected<TrimProposal> judged(const gauge::Gauge& gauge, const curve::Curve& sen
 
 /// What only the network that is shown needs.
 Expected<TrimProposal> completed(TrimProposal proposal, const gauge::Gauge& gauge, const curve::Curve& sender,
-                                 TemperatureSpan band, const TrimOptions& options) {
+                                 const TrimOptions& options) {
   if (proposal.failures.empty()) addFailures(proposal, gauge, sender, options);
   if (proposal.network.parts() > 0)
     for (const double tolerance : {0.01, 0.05}) {
-      const auto corner = toleranceCase(gauge, sender, proposal.network, band, options.pair, tolerance);
+      const auto corner = toleranceCase(gauge, sender, proposal, options.pair, tolerance);
       if (!corner) return tl::make_unexpected(corner.error());
       proposal.tolerances.push_back(*corner);
     }
@@ -209,7 +233,7 @@ Expected<TrimProposal> judgeTrim(const gauge::Gauge& gauge, const curve::Curve& 
   const auto before = errorTable(gauge, sender, {}, band, options.pair);
   if (!before) return tl::make_unexpected(before.error());
   out->weightedWorstBefore = kelvins(weightedAt(*before, options.limits.lowWeight));
-  return completed(std::move(*out), gauge, sender, band, options);
+  return completed(std::move(*out), gauge, sender, options);
 }
 
 Expected<TrimProposal> proposeTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
@@ -231,7 +255,7 @@ Expected<TrimProposal> proposeTrim(const gauge::Gauge& gauge, const curve::Curve
   if (!(chosen->network == search->best.network)) chosen->findings.push_back(whyNotTheBest(*chosen, *search, late));
   chosen->weightedWorstBefore = kelvins(before);
   chosen->search = std::move(*search);
-  return completed(std::move(*chosen), gauge, sender, band, options);
+  return completed(std::move(*chosen), gauge, sender, options);
 }
 
 }  // namespace ohmkin::pairing

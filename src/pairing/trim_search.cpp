@@ -74,20 +74,10 @@ class Search {
     out_.networks += values_.size();
   }
 
+  /// Two resistors seldom do worse than one: what cannot beat the best of one is left out, unless nothing can.
   template <class Shape>
   void twoParts() {
-    double target = kInfinite;
-    allowed_.widen();
-    for (const std::size_t i : order_) {
-      const double p = values_[i];
-      const auto [first, last] = seriesAllowed<Shape>(p);
-      if (first >= last) continue;
-      const Best best = bisected(first, last, [p](double r, double s) { return Shape::seen(r, p, s); });
-      if (!(best.weighted < target)) continue;
-      target = best.weighted;
-      allowed_.narrowTo(target);
-      keep(Shape::network(p, values_[best.index]), target);
-    }
+    if (!twoPartsWithin<Shape>(ofOnePart())) twoPartsWithin<Shape>(kInfinite);
     out_.networks += values_.size() * values_.size();
   }
 
@@ -136,6 +126,34 @@ class Search {
     if (!place || weighted < inKelvin(place->weightedWorst)) place = Trimmed{network, kelvins(weighted)};
   }
 
+  double ofOnePart() const {
+    double best = kInfinite;
+    for (const Topology each : {Topology::series, Topology::parallel})
+      if (const auto& found = out_.ofTopology[static_cast<std::size_t>(each)])
+        best = std::min(best, inKelvin(found->weightedWorst));
+    return best;
+  }
+
+  /// Keeps the best network of this shape, if one is below the target; whether there was one.
+  template <class Shape>
+  bool twoPartsWithin(double target) {
+    bool found = false;
+    if (std::isfinite(target)) allowed_.narrowTo(target);
+    else allowed_.widen();
+    for (const std::size_t i : order_) {
+      const double p = values_[i];
+      const auto [first, last] = seriesAllowed<Shape>(p);
+      if (first >= last) continue;
+      const Best best = bisected(first, last, [p](double r, double s) { return Shape::seen(r, p, s); });
+      if (!(best.weighted < target)) continue;
+      found = true;
+      target = best.weighted;
+      allowed_.narrowTo(target);
+      keep(Shape::network(p, values_[best.index]), target);
+    }
+    return found;
+  }
+
   template <class Seen>
   Worst computed(Seen seen, const gauge::Gauge& gauge) {
     double high = -kInfinite;
@@ -177,7 +195,7 @@ class Search {
     double least = values_.front();
     double most = values_.back();
     if (stations_->hotBy) Shape::narrow(stations_->hotBy->ohms, p, allowed_.hotLow(), allowed_.hotHigh(), least, most);
-    for (std::size_t i = 0; i < stations_->size(); ++i) {
+    for (std::size_t i = 0; i < allowed_.bounding(); ++i) {
       Shape::narrow(stations_->ohms[i], p, allowed_.low(i), allowed_.high(i), least, most);
       if (least > most) return {0, 0};
     }

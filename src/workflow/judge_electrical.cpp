@@ -1,8 +1,5 @@
 #include <fmt/format.h>
 #include <workflow/judge_electrical.h>
-#include <atomic>
-#include <thread>
-#include <vector>
 
 namespace ohmkin::workflow {
 
@@ -47,22 +44,10 @@ void ElectricalJudge::want(const catalog::FamilyKey& key, const catalog::CurveRe
 }
 
 void ElectricalJudge::judgeWanted() {
-  std::vector<const Task*> tasks;
   for (const auto& [name, task] : wanted_) {
-    if (task.curve || (task.seekTrim && !task.kept->trimSought)) tasks.push_back(&task);
+    if (task.curve) judge(task);
+    if (task.seekTrim) seekTrim(*task.kept);
   }
-  // A thread costs as much as a pair or two; each task writes to a place of its own.
-  constexpr std::size_t kTasksAThread = 3;
-  const std::size_t threads =
-      std::min<std::size_t>(std::max(1U, std::thread::hardware_concurrency()), tasks.size() / kTasksAThread);
-  std::atomic<std::size_t> next = 0;
-  const auto work = [&] {
-    for (std::size_t i = next++; i < tasks.size(); i = next++) run(*tasks[i]);
-  };
-  std::vector<std::jthread> helpers;
-  for (std::size_t i = 1; i < threads; ++i) helpers.emplace_back(work);
-  work();
-  helpers.clear();
   wanted_.clear();
 }
 
@@ -71,11 +56,6 @@ std::shared_ptr<const Electrics> ElectricalJudge::found(const catalog::FamilyKey
   const auto known = memory_.judged.find(nameOf(family, lot));
   why_ = known == memory_.judged.end() ? "nobody asked" : known->second.why;
   return known == memory_.judged.end() ? nullptr : known->second.electrics;
-}
-
-void ElectricalJudge::run(const Task& task) const {
-  if (task.curve) judge(task);
-  if (task.seekTrim) seekTrim(*task.kept);
 }
 
 void ElectricalJudge::judge(const Task& task) const {

@@ -50,8 +50,8 @@ class PairMemory {
   std::map<std::string, std::optional<catalog::Family>> families;
 };
 
-/// First everything is wanted, then all of it is judged at once on every core (the rooms below are pure), then it is
-/// looked up.
+/// First everything is wanted, then judged, then looked up: a pair's trim is there for all who share it, whoever of
+/// them joins. On one thread: starting another takes as long as a few pairs, and a catalogue seldom has many more.
 class ElectricalJudge {
  public:
   /// The memory outlives the judge; it must be of one catalogue and one set of options.
@@ -78,7 +78,6 @@ class ElectricalJudge {
     bool seekTrim = false;
   };
   std::string nameOf(const catalog::FamilyKey& family, const catalog::CurveRecord* lot) const;
-  void run(const Task& task) const;
   void judge(const Task& task) const;
   void seekTrim(PairMemory::Kept& kept) const;
 
