@@ -227,7 +227,7 @@ class TestMatchPage : public QObject {
   }
 
   void aRefusalIsSaidWithoutTheTerminalsWords() {
-    QCOMPARE(refusalWords({"x", "--casting-date", "'H99'", "a day of the month"}),
+    QCOMPARE(desk::refusalSentence({"x", "--casting-date", "'H99'", "a day of the month"}),
              QStringLiteral("Casting date: found 'H99', expected a day of the month."));
   }
 };

@@ -1,17 +1,11 @@
 #pragma once
-#include <finding/refusal.h>
+#include <desk/catalogue_thread.h>
 #include <quantity/print.h>
 #include <workflow/answer.h>
 #include <workflow/question_text.h>
-#include <QObject>
 #include <QStringList>
-#include <QThread>
-#include <atomic>
-#include <memory>
-#include <optional>
 
-/// Puts questions to the catalogue on a thread of its own, which has its own read-only catalogue. The window never
-/// waits.
+/// Puts questions to the catalogue on the page's own thread. The window never waits.
 namespace ohmkin::match {
 
 struct Outcome {
@@ -21,16 +15,11 @@ struct Outcome {
   Expected<workflow::Answer> answer = refuse("not-asked", {}, {}, {});
 };
 
-class AskerWork;
-
 class Asker : public QObject {
   Q_OBJECT
 
  public:
   explicit Asker(QObject* parent = nullptr);
-  ~Asker() override;
-  Asker(const Asker&) = delete;
-  Asker& operator=(const Asker&) = delete;
 
   void open(const QString& file);
   /// An earlier question that is still waiting is dropped, and so is its answer.
@@ -46,9 +35,7 @@ class Asker : public QObject {
   void failed(const ohmkin::Refusal& refusal);  ///< the file gave out while it was read
 
  private:
-  QThread thread_;
-  std::shared_ptr<std::atomic<quint64>> newest_;
-  AskerWork* work_;
+  desk::CatalogueThread thread_;
 };
 
 }  // namespace ohmkin::match

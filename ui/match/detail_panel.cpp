@@ -2,7 +2,6 @@
 #include <match/detail_panel.h>
 #include <match/pictures.h>
 #include <match/reasons.h>
-#include <match/trim_words.h>
 #include <match/wording.h>
 #include <parts/words.h>
 #include <QHBoxLayout>
@@ -16,13 +15,6 @@ using look::space;
 using look::Text;
 using look::typeface;
 
-QVBoxLayout* columnIn(QWidget* sheet) {
-  auto* column = new QVBoxLayout(sheet);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(space(6));
-  return column;
-}
-
 }  // namespace
 
 DetailPanel::DetailPanel(QWidget* parent)
@@ -33,11 +25,7 @@ DetailPanel::DetailPanel(QWidget* parent)
       errors_(new ErrorTab(this)),
       findings_(new parts::FindingList(this)),
       dial_(new DialTab(this)),
-      circuit_(new parts::CircuitView(this)),
-      trimWords_((new parts::Words({}, this))->sized(typeface(Text::strong))->selectable()),
-      failures_(new parts::FailureTable(this)),
-      ratings_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)->selectable()),
-      minds_((new parts::Words({}, this))->selectable()) {
+      trim_(new TrimTab(this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(space(16), space(10), space(16), space(12));
   column->setSpacing(space(8));
@@ -51,33 +39,11 @@ DetailPanel::DetailPanel(QWidget* parent)
   sheets_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
 
   // In the order of Tab.
-  for (QWidget* sheet : std::initializer_list<QWidget*>{errors_, findings_, dial_, makeTrim()})
-    sheets_->addWidget(sheet);
+  for (QWidget* sheet : std::initializer_list<QWidget*>{errors_, findings_, dial_, trim_}) sheets_->addWidget(sheet);
   connect(tabs_, &parts::Segmented::chosen, this, [this](int tab) { showTab(static_cast<Tab>(tab)); });
   connect(&errors_->plot(), &parts::ErrorPlot::pointed, this, [this](double at) {
     emit pointed(units_.temperature == TemperatureUnit::celsius ? celsius(at) : fahrenheit(at));
   });
-}
-
-QWidget* DetailPanel::makeTrim() {
-  auto* trimSheet = new QWidget;
-  auto* trimColumn = columnIn(trimSheet);
-  trimColumn->addWidget(circuit_);
-  trimColumn->addWidget(trimWords_);
-  trimColumn->addWidget(failures_);
-  trimColumn->addWidget(minds_);
-  trimColumn->addWidget(ratings_);
-  trimColumn->addStretch(1);
-  auto* trimScroll = new QScrollArea(this);
-  trimScroll->setFrameShape(QFrame::NoFrame);
-  trimScroll->setWidgetResizable(true);
-  trimScroll->setFocusPolicy(Qt::StrongFocus);
-  trimScroll->setAccessibleName(tr("Resistors, and what fails how"));
-  trimScroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  trimScroll->viewport()->setAutoFillBackground(false);
-  trimScroll->setWidget(trimSheet);
-  trimSheet->setAutoFillBackground(false);
-  return trimScroll;
 }
 
 void DetailPanel::display(const workflow::Answer& answer, const workflow::Branch& branch,
@@ -94,23 +60,14 @@ void DetailPanel::display(const workflow::Answer& answer, const workflow::Branch
   dial_->display(&answer, &branch, candidate, units);
   present();
   findings_->display(findingsOf(answer, branch, candidate));
-  displayTrim(candidate);
-}
-
-void DetailPanel::displayTrim(const workflow::Candidate* candidate) {
-  if (candidate == nullptr || !candidate->trim) return;
-  circuit_->display(circuitOf(*candidate));
-  trimWords_->setText(trimInWords(*candidate->trim, units_));
-  failures_->display(failuresOf(*candidate->trim, units_));
-  QStringList minds;
-  for (const parts::FindingWords& finding : trimFindings(*candidate->trim)) minds << finding.sentence;
-  minds_->setText(minds.join(QLatin1Char('\n')));
-  ratings_->setText(ratingsInWords(*candidate->trim));
+  if (trims) trim_->display(&branch, candidate, units);
+  else trim_->forget();
 }
 
 void DetailPanel::forget() {
   errors_->display({}, nullptr, units_);
   dial_->display(nullptr, nullptr, nullptr, units_);
+  trim_->forget();
 }
 
 void DetailPanel::setCoolant(Temperature coolant) { errors_->plot().setCursor(inUnit(coolant, units_.temperature)); }

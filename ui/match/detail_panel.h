@@ -1,8 +1,7 @@
 #pragma once
 #include <match/dial_tab.h>
 #include <match/error_tab.h>
-#include <parts/circuit_view.h>
-#include <parts/failure_table.h>
+#include <match/trim_tab.h>
 #include <parts/finding_list.h>
 #include <parts/panel.h>
 #include <parts/segmented.h>
@@ -31,6 +30,7 @@ class DetailPanel : public parts::Panel {
   [[nodiscard]] const parts::ErrorPlot& plot() const { return errors_->plot(); }
   [[nodiscard]] ErrorTab& errors() const { return *errors_; }
   [[nodiscard]] DialTab& dialTab() const { return *dial_; }
+  [[nodiscard]] TrimTab& trimTab() const { return *trim_; }
 
  signals:
   void pointed(Temperature coolant);
@@ -41,8 +41,6 @@ class DetailPanel : public parts::Panel {
  private:
   void present();
   void nameTab();
-  QWidget* makeTrim();
-  void displayTrim(const workflow::Candidate* candidate);
   parts::Segmented* tabs_;
   parts::Words* title_;
   QString named_;  ///< the title in full
@@ -50,11 +48,7 @@ class DetailPanel : public parts::Panel {
   ErrorTab* errors_;
   parts::FindingList* findings_;
   DialTab* dial_;
-  parts::CircuitView* circuit_;
-  parts::Words* trimWords_;
-  parts::FailureTable* failures_;
-  parts::Words* ratings_;
-  parts::Words* minds_;
+  TrimTab* trim_;
   DisplayUnits units_;
   Tab wanted_ = error;  ///< what the person chose last, where it can be shown
 };

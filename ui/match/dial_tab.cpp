@@ -1,9 +1,9 @@
+#include <desk/catalogue_thread.h>
+#include <desk/sheet_options.h>
 #include <look/type.h>
 #include <match/dial_tab.h>
 #include <match/wording.h>
 #include <workflow/cards.h>
-#include <workflow/sheets.h>
-#include <QDate>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
@@ -17,15 +17,6 @@ using look::typeface;
 
 constexpr double kRadius = 40;  // mm, of a dial to cut out; to be scaled to the gauge at hand
 
-workflow::SheetOptions sheetOptions(const DisplayUnits& units) {
-  workflow::SheetOptions options;
-  options.paper = printing::desktopUsesLetter() ? sheet::Paper::letter : sheet::Paper::a4;
-  options.units = units;
-  const QDate today = QDate::currentDate();
-  options.day = date(today.year(), static_cast<unsigned>(today.month()), static_cast<unsigned>(today.day()));
-  return options;
-}
-
 }  // namespace
 
 DialTab::DialTab(QWidget* parent)
@@ -34,13 +25,8 @@ DialTab::DialTab(QWidget* parent)
       paper_(new parts::PaperView(this)),
       remarks_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)),
       print_(new QPushButton(tr("Print…"), this)) {
-  auto* menu = new QMenu(print_);
-  menu->addMenu(printing::sheetMenu(
-      tr("Offset card"), [this] { return offsetCard(); }, menu));
-  menu->addMenu(printing::sheetMenu(
-      tr("Re-marked dial"), [this] { return remarkedDial(); }, menu));
-  connect(print_, &QPushButton::clicked, this,
-          [this, menu] { menu->popup(print_->mapToGlobal(QPoint(0, print_->height()))); });
+  printing::sheetButton(*print_, {{tr("Offset card"), [this] { return offsetCard(); }},
+                                  {tr("Re-marked dial"), [this] { return remarkedDial(); }}});
   print_->setFont(typeface(Text::small));
   print_->setFixedHeight(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(12));
   auto* column = new QVBoxLayout(this);
@@ -77,7 +63,7 @@ void DialTab::draw() {
   if (candidate_ != nullptr) {
     const auto made = workflow::dialPreview(*answer_, *branch_, *candidate_, units_);
     if (made) preview = *made;
-    else preview.whyNot = refusalWords(made.error()).toStdString();
+    else preview.whyNot = desk::refusalSentence(made.error()).toStdString();
   }
   driver_->setText(plain(preview.driverLine));
   driver_->setVisible(!preview.driverLine.empty());
@@ -102,13 +88,13 @@ Expected<printing::Sheets> DialTab::offsetCard() const {
   const auto dial = workflow::dialOfCandidate(*answer_, *branch_, *candidate_, units_);
   if (!dial) return tl::make_unexpected(dial.error());
   return printing::Sheets{tr("offset card %1").arg(plain(dial->pair.senderName)),
-                          workflow::offsetCardSheet(*dial, sheetOptions(units_))};
+                          workflow::offsetCardSheet(*dial, desk::todaysSheet(units_))};
 }
 
 Expected<printing::Sheets> DialTab::remarkedDial() const {
   const auto dial = workflow::dialOfCandidate(*answer_, *branch_, *candidate_, units_);
   if (!dial) return tl::make_unexpected(dial.error());
-  auto pages = workflow::remarkedDialSheet(*dial, kRadius, sheetOptions(units_));
+  auto pages = workflow::remarkedDialSheet(*dial, kRadius, desk::todaysSheet(units_));
   if (!pages) return tl::make_unexpected(pages.error());
   return printing::Sheets{tr("dial for %1").arg(plain(dial->pair.senderName)), std::move(*pages)};
 }

@@ -18,6 +18,7 @@ class DialTab : public QWidget {
   void display(const workflow::Answer* answer, const workflow::Branch* branch, const workflow::Candidate* candidate,
                const DisplayUnits& units);
   [[nodiscard]] QString said() const;
+  [[nodiscard]] QPushButton& print() const { return *print_; }
   [[nodiscard]] bool drawn() const { return !paper_->blank(); }
 
  protected:

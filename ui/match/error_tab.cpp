@@ -1,3 +1,4 @@
+#include <desk/catalogue_thread.h>
 #include <look/type.h>
 #include <match/error_tab.h>
 #include <match/pictures.h>
@@ -94,7 +95,7 @@ void ErrorTab::checkOrCancel() {
 
 void ErrorTab::showChecked(const std::shared_ptr<const SampledOrNot>& result) {
   if (!*result) {
-    summary_->setText(refusalWords(result->error()));
+    summary_->setText(desk::refusalSentence(result->error()));
     return;
   }
   checked_ = true;

@@ -1,3 +1,4 @@
+#include <desk/catalogue_thread.h>
 #include <look/type.h>
 #include <match/chain_words.h>
 #include <match/match_page.h>
@@ -86,12 +87,12 @@ void MatchPage::wire() {
     file_.clear();
     forget();
     chips_->display({});
-    start_->showNoCatalogue(refusalWords(refusal));
-    emit this->refused(file, refusalWords(refusal));
+    start_->showNoCatalogue(desk::refusalSentence(refusal));
+    emit this->refused(file, desk::refusalSentence(refusal));
   });
   connect(&asker_, &Asker::failed, this, [this](const Refusal& refusal) {
     forget();
-    start_->showNoCatalogue(refusalWords(refusal));
+    start_->showNoCatalogue(desk::refusalSentence(refusal));
   });
   connect(&asker_, &Asker::answered, this, &MatchPage::display);
   settle_.setSingleShot(true);
@@ -147,7 +148,7 @@ void MatchPage::display(const std::shared_ptr<const Outcome>& outcome) {
   query_->offer(outcome->text, ways);
   if (!outcome->answer || outcome->answer->branches.empty()) {
     chips_->display(chipsOf(outcome->text, outcome->reading, {}));
-    QString why = outcome->answer ? QString() : refusalWords(outcome->answer.error());
+    QString why = outcome->answer ? QString() : desk::refusalSentence(outcome->answer.error());
     if (outcome->answer)
       for (const Finding& finding : outcome->answer->findings) why += plain(finding.sentence) + QLatin1Char(' ');
     start_->showRefused(why);

@@ -4,9 +4,6 @@
 #include <match/start_page.h>
 #include <parts/fit.h>
 #include <parts/words.h>
-#include <QEvent>
-#include <QFileInfo>
-#include <QHBoxLayout>
 #include <QPainter>
 
 namespace ohmkin::match {
@@ -73,109 +70,58 @@ class Example : public QPushButton {
 
 }  // namespace
 
-StartPage::StartPage(QWidget* parent)
-    : QWidget(parent),
-      heading_(new parts::Words({}, this)),
-      text_(new parts::Words({}, this)),
-      buttons_(new QWidget(this)),
-      exampleHeading_((new parts::Words(tr("For example"), this))->sized(typeface(Text::small))->painted(Paint::quiet)),
-      legend_(new Legend(this)) {
-  QFont large = typeface(Text::headline);
-  large.setPixelSize(static_cast<int>(QFontInfo(large).pixelSize() * 1.3));
-  heading_->sized(large);
-  auto* sheet = new QWidget(this);
-  sheet->setMaximumWidth(space(640));
-  auto* column = new QVBoxLayout(sheet);
-  column->setContentsMargins(0, 0, 0, 0);
+StartPage::StartPage(QWidget* parent) : BlankSheet(parent), below_(new QWidget(this)), legend_(new Legend(this)) {
+  auto* column = new QVBoxLayout(below_);
+  column->setContentsMargins(0, space(8), 0, space(16));
   column->setSpacing(space(8));
-  column->addWidget(heading_);
-  column->addWidget(text_);
-
-  auto* open = new QPushButton(tr("&Open a catalogue…"), buttons_);
-  auto* demo = new QPushButton(tr("&New demo catalogue…"), buttons_);
-  auto* row = new QHBoxLayout(buttons_);
-  row->setContentsMargins(0, space(8), 0, 0);
-  row->setSpacing(space(8));
-  row->addWidget(open);
-  row->addWidget(demo);
-  row->addStretch(1);
-  for (QPushButton* button : {open, demo}) button->setMinimumHeight(space(36));
-  connect(open, &QPushButton::clicked, this, &StartPage::openRequested);
-  connect(demo, &QPushButton::clicked, this, &StartPage::demoRequested);
-  column->addWidget(buttons_);
-  column->addSpacing(space(16));
-  column->addWidget(exampleHeading_);
+  column->addWidget((new parts::Words(tr("For example"), below_))->sized(typeface(Text::small))->painted(Paint::quiet));
   exampleColumn_ = new QVBoxLayout;
   exampleColumn_->setSpacing(space(8));
   column->addLayout(exampleColumn_);
-  column->addSpacing(space(24));
-  column->addWidget(legend_);
-
-  auto* outer = new QVBoxLayout(this);
-  outer->setContentsMargins(0, space(24), 0, 0);
-  auto* middle = new QHBoxLayout;
-  middle->addStretch(1);
-  middle->addWidget(sheet, 8);
-  middle->addStretch(1);
-  outer->addStretch(1);
-  outer->addLayout(middle);
-  outer->addStretch(3);
+  addBelow(below_);
+  addBelow(legend_);
   showNoCatalogue({});
 }
 
-void StartPage::say(const QString& heading, const QString& text, bool buttons, bool examples) {
-  heading_->setText(heading);
-  text_->setText(text);
-  text_->setVisible(!text.isEmpty());
-  buttons_->setVisible(buttons);
-  wantsExamples_ = examples;
-  tellExamples();
-}
-
-void StartPage::tellExamples() {
-  const bool some = wantsExamples_ && !examples_.empty();
-  exampleHeading_->setVisible(some);
-  for (QPushButton* example : examples_) example->setVisible(some);
-  legend_->setVisible(wantsExamples_);
+void StartPage::tellExamples(bool wanted) {
+  wanted_ = wanted;
+  below_->setVisible(wanted && !examples_.empty());
+  legend_->setVisible(wanted);
 }
 
 void StartPage::showNoCatalogue(const QString& sentence) {
-  if (sentence.isEmpty())
-    say(tr("No catalogue is open"),
-        tr("Senders, gauges and castings are kept in one file that ends in .ohmkin. Open yours, or make the demo "
-           "catalogue "
-           "to try everything on."),
-        true, false);
-  else say(tr("This catalogue cannot be opened"), sentence, true, false);
+  parts::sayNoCatalogue(*this, sentence);
+  tellExamples(false);
 }
 
 void StartPage::showOpening(const QString& file) {
-  say(tr("Opening %1").arg(QFileInfo(file).fileName()), {}, false, false);
+  parts::sayOpening(*this, file);
+  tellExamples(false);
 }
 
 void StartPage::showEmpty() {
   say(tr("What do you have?"),
       tr("Type it above as it comes, in any order: model year, vehicle line, cluster option, casting number of the "
-         "head, the "
-         "date cast beside it. The more you say the fewer answers are left."),
-      false, true);
+         "head, the date cast beside it. The more you say the fewer answers are left."));
+  tellExamples(true);
 }
 
-void StartPage::showRefused(const QString& sentence) { say(tr("Not enough to go on yet"), sentence, false, true); }
+void StartPage::showRefused(const QString& sentence) {
+  say(tr("Not enough to go on yet"), sentence);
+  tellExamples(true);
+}
 
 void StartPage::setExamples(const QStringList& examples) {
   for (QPushButton* old : examples_) delete old;
   examples_.clear();
   for (const QString& text : examples) {
-    auto* example = new Example(text, this);
+    auto* example = new Example(text, below_);
     example->setAccessibleName(tr("Example: %1").arg(text));
     connect(example, &QPushButton::clicked, this, [this, text] { emit exampleChosen(text); });
     exampleColumn_->addWidget(example);
     examples_.push_back(example);
   }
-  tellExamples();
+  tellExamples(wanted_);
 }
-
-QString StartPage::said() const { return heading_->text() + QLatin1Char('\n') + text_->text(); }
 
 }  // namespace ohmkin::match

@@ -22,17 +22,6 @@ QString plain(const std::string& text) {
   return QString::fromStdString(text).replace(beforeUnit, QString(QChar::Nbsp));
 }
 
-QString refusalWords(const Refusal& refusal) {
-  QString where = plain(refusal.where);
-  if (where.startsWith(QStringLiteral("--"))) where = where.mid(2).replace(QLatin1Char('-'), QLatin1Char(' '));
-  QStringList words;
-  if (!refusal.found.empty()) words << tr("found %1").arg(plain(refusal.found));
-  if (!refusal.expected.empty()) words << tr("expected %1").arg(plain(refusal.expected));
-  QString sentence = (where.isEmpty() ? QString() : where + QStringLiteral(": ")) + words.join(QStringLiteral(", "));
-  if (!sentence.startsWith(QLatin1Char('/')) && !sentence.isEmpty()) sentence[0] = sentence[0].toUpper();
-  return sentence.endsWith(QLatin1Char('.')) ? sentence : sentence + QLatin1Char('.');
-}
-
 bool recommendedTrim(const Candidate& candidate) {
   return candidate.rank == pairing::Rank::trimmedWithinLimits && candidate.trim != nullptr;
 }

@@ -1,5 +1,4 @@
 #pragma once
-#include <finding/refusal.h>
 #include <quantity/print.h>
 #include <workflow/answer.h>
 #include <QString>
@@ -11,8 +10,6 @@ namespace ohmkin::match {
 /// Words of the page that no widget owns, in the language chosen.
 QString tr(const char* text);
 QString plain(const std::string& text);
-/// A refusal for a person at the window: fields by their names, not as arguments of the terminal.
-QString refusalWords(const Refusal& refusal);
 
 /// "BR-2215", or "AM-4107 + 510 Ω" where resistors go with it.
 QString nameOf(const workflow::Candidate& candidate);

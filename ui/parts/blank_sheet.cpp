@@ -3,7 +3,6 @@
 #include <QFileInfo>
 #include <QFontInfo>
 #include <QHBoxLayout>
-#include <QVBoxLayout>
 
 namespace ohmkin::parts {
 
@@ -14,7 +13,8 @@ BlankSheet::BlankSheet(QWidget* parent)
       heading_(new Words({}, this)),
       text_(new Words({}, this)),
       buttons_(new QWidget(this)),
-      example_(new QPushButton(this)) {
+      example_(new QPushButton(this)),
+      column_(nullptr) {
   QFont large = look::typeface(look::Text::headline);
   large.setPixelSize(static_cast<int>(QFontInfo(large).pixelSize() * 1.3));
   heading_->sized(large);
@@ -36,14 +36,14 @@ BlankSheet::BlankSheet(QWidget* parent)
 
   auto* sheet = new QWidget(this);
   sheet->setMaximumWidth(space(640));
-  auto* column = new QVBoxLayout(sheet);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(space(8));
-  column->addWidget(heading_);
-  column->addWidget(text_);
-  column->addWidget(buttons_);
-  column->addSpacing(space(8));
-  column->addWidget(example_, 0, Qt::AlignLeft);
+  column_ = new QVBoxLayout(sheet);
+  column_->setContentsMargins(0, 0, 0, 0);
+  column_->setSpacing(space(8));
+  column_->addWidget(heading_);
+  column_->addWidget(text_);
+  column_->addWidget(buttons_);
+  column_->addSpacing(space(8));
+  column_->addWidget(example_, 0, Qt::AlignLeft);
   auto* middle = new QHBoxLayout;
   middle->addStretch(1);
   middle->addWidget(sheet, 8);
@@ -66,6 +66,8 @@ void BlankSheet::offer(const QString& example) {
   example_->setText(example);
   example_->setVisible(!example.isEmpty());
 }
+
+void BlankSheet::addBelow(QWidget* widget) { column_->addWidget(widget); }
 
 QString BlankSheet::said() const { return heading_->text() + QLatin1Char('\n') + text_->text(); }
 

@@ -1,6 +1,7 @@
 #pragma once
 #include <parts/panel.h>
 #include <QPushButton>
+#include <QVBoxLayout>
 
 namespace ohmkin::parts {
 
@@ -13,6 +14,8 @@ class BlankSheet : public QWidget {
   void say(const QString& heading, const QString& text, bool openButtons = false);
   /// One thing to try, as a button; empty: none.
   void offer(const QString& example);
+  /// More of a page's own, under what is said.
+  void addBelow(QWidget* widget);
   [[nodiscard]] QString said() const;
   [[nodiscard]] QPushButton* example() const { return example_; }
 
@@ -26,6 +29,7 @@ class BlankSheet : public QWidget {
   Words* text_;
   QWidget* buttons_;
   QPushButton* example_;
+  QVBoxLayout* column_;
 };
 
 /// The three states before there is anything to show.

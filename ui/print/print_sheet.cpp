@@ -2,13 +2,15 @@
 #include <print/svg_to_pdf.h>
 
 #include <QCoreApplication>
+#include <QDir>
 #include <QFileDialog>
-#include <QLocale>
+#include <QFileInfo>
 #include <QMessageBox>
 #include <QPainter>
 #include <QPrintDialog>
 #include <QPrintPreviewDialog>
 #include <QPrinter>
+#include <QSaveFile>
 #include <QStandardPaths>
 
 namespace ohmkin::printing {
@@ -35,6 +37,23 @@ void prepare(QPrinter& printer, const Sheets& sheets) {
   const bool lies = size.width() > size.height();
   printer.setPageSize(QPageSize(lies ? size.transposed() : size, QPageSize::Millimeter));
   printer.setPageOrientation(lies ? QPageLayout::Landscape : QPageLayout::Portrait);
+}
+
+/// Where to; empty: nowhere after all.
+QString chosenFile(const Sheets& sheets, QWidget* parent, const QString& title, const QString& ending,
+                   const QString& kinds) {
+  const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+  QString name = sheets.name;
+  name.replace(QLatin1Char('/'), QLatin1Char('-'));
+  const QString file = QFileDialog::getSaveFileName(parent, title, folder + QLatin1Char('/') + name + ending, kinds);
+  return file.isEmpty() || file.endsWith(ending, Qt::CaseInsensitive) ? file : file + ending;
+}
+
+void openUnder(QPushButton& button, QMenu* menu) {
+  QObject::connect(&button, &QPushButton::clicked, menu, [&button, menu] {
+    menu->popup(button.mapToGlobal(QPoint(0, button.height())));
+    if (!menu->actions().isEmpty()) menu->setActiveAction(menu->actions().front());
+  });
 }
 
 }  // namespace
@@ -73,16 +92,35 @@ void printOut(const Sheets& sheets, QWidget* parent) {
 }
 
 void saveAsPdf(const Sheets& sheets, QWidget* parent) {
-  const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-  QString name = sheets.name;
-  name.replace(QLatin1Char('/'), QLatin1Char('-'));
-  QString file = QFileDialog::getSaveFileName(
-      parent, tr("Save as PDF"), folder + QLatin1Char('/') + name + QStringLiteral(".pdf"), tr("PDF (*.pdf)"));
+  const QString file = chosenFile(sheets, parent, tr("Save as PDF"), QStringLiteral(".pdf"), tr("PDF (*.pdf)"));
   if (file.isEmpty()) return;
-  if (!file.endsWith(QStringLiteral(".pdf"), Qt::CaseInsensitive)) file += QStringLiteral(".pdf");
   QList<QByteArray> pages;
   for (const std::string& page : sheets.pages) pages.push_back(bytesOf(page));
   if (const auto saved = svgToPdf(pages, file); !saved) complain(saved.error(), parent);
+}
+
+void saveAsSvg(const Sheets& sheets, QWidget* parent) {
+  const QString file = chosenFile(sheets, parent, tr("Save as SVG"), QStringLiteral(".svg"), tr("Drawings (*.svg)"));
+  if (file.isEmpty()) return;
+  if (const auto saved = writeSvg(sheets, file); !saved) complain(saved.error(), parent);
+}
+
+Expected<void> writeSvg(const Sheets& sheets, const QString& file) {
+  const QFileInfo first(file);
+  for (std::size_t i = 0; i < sheets.pages.size(); ++i) {
+    const QString name =
+        i == 0 ? file
+               : first.dir().filePath(QStringLiteral("%1-%2.%3")
+                                          .arg(first.completeBaseName())
+                                          .arg(i + 1)
+                                          .arg(first.suffix().isEmpty() ? QStringLiteral("svg") : first.suffix()));
+    const QByteArray bytes = bytesOf(sheets.pages[i]);
+    QSaveFile out(name);
+    if (!out.open(QIODevice::WriteOnly) || out.write(bytes) != bytes.size() || !out.commit())
+      return refuse("svg-not-saved", QFileInfo(name).fileName().toStdString(), out.errorString().toStdString(),
+                    "a place that can be written");
+  }
+  return {};
 }
 
 QMenu* sheetMenu(const QString& title, MakeSheets make, QWidget* parent) {
@@ -96,9 +134,18 @@ QMenu* sheetMenu(const QString& title, MakeSheets make, QWidget* parent) {
   add(tr("Print preview…"), preview);
   add(tr("Print…"), printOut);
   add(tr("Save as PDF…"), saveAsPdf);
+  add(tr("Save as SVG…"), saveAsSvg);
   return menu;
 }
 
-bool desktopUsesLetter() { return QLocale::system().measurementSystem() == QLocale::ImperialUSSystem; }
+void sheetButton(QPushButton& button, const QString& title, MakeSheets make) {
+  openUnder(button, sheetMenu(title, std::move(make), &button));
+}
+
+void sheetButton(QPushButton& button, const std::vector<std::pair<QString, MakeSheets>>& all) {
+  auto* menu = new QMenu(&button);
+  for (const auto& [title, make] : all) menu->addMenu(sheetMenu(title, make, menu));
+  openUnder(button, menu);
+}
 
 }  // namespace ohmkin::printing
