@@ -1,8 +1,12 @@
 #include <plan/plan_page.h>
 #include <plan/presenter.h>
+#include <QAbstractPrintDialog>
+#include <QPrintPreviewDialog>
+#include <QPrintPreviewWidget>
 #include <QSignalSpy>
 #include <QTest>
 #include "demo.h"
+#include "dialogs.h"
 
 using namespace ohmkin;
 using ohmkin::plan::PlanPage;
@@ -172,6 +176,52 @@ class TestPlanPage : public QObject {
     QTRY_COMPARE(shown.page.grid().picture().engines.size(), qsizetype(12));
     QVERIFY(shown.page.grid().columnWidth(0) >= 200);
     QVERIFY(shown.page.grid().width() <= shown.page.width());
+    // The longer side goes down, and the chosen pair is the same wherever it stands.
+    QVERIFY(shown.page.grid().cells().enginesDown());
+    QCOMPARE(shown.page.grid().model()->rowCount(), 12);
+    shown.page.grid().choose(0, 11);
+    const QString said =
+        shown.page.grid().model()->data(shown.page.grid().currentIndex(), Qt::AccessibleTextRole).toString();
+    QVERIFY2(said.contains(engines[11].text), qPrintable(said));
+    // However many there are, the answer begins in the upper half of the page.
+    QVERIFY(shown.page.grid().mapTo(&shown.page, QPoint(0, 0)).y() < shown.page.height() / 2);
+    shown.page.engines().entry(11)->setFocus();
+    const parts::Entry* last = shown.page.engines().entry(11);
+    QVERIFY(shown.page.rect().contains(QRect(last->mapTo(&shown.page, QPoint(0, 0)), last->size())));
+  }
+
+  void thePlanIsPreviewedPrintedAndKept() {
+    Shown shown(demo_, "print.ini");
+    shown.open(demo_.file());
+    QVERIFY(!shown.page.print().isEnabled());
+    QVERIFY(!shown.page.sheets());
+    shown.type({"1968 ridgeway utility gauge package"}, {"casting 30112", "casting 30418"});
+    QTRY_VERIFY(shown.page.showsAnswer());
+    QTRY_COMPARE(shown.page.grid().picture().engines.size(), qsizetype(2));
+    QVERIFY(shown.page.print().isEnabled());
+    const auto sheets = shown.page.sheets();
+    QVERIFY(sheets.has_value());
+    // As the person called them, not as the catalogue does.
+    const QString first = QString::fromStdString(sheets->pages.front());
+    for (const char* words : {"casting 30112", "casting 30418", "SWAP PLAN"}) QVERIFY2(first.contains(words), words);
+
+    int pages = 0;
+    QAction* preview = sheetAction(shown.page.print(), QStringLiteral("Print preview…"));
+    QVERIFY(preview != nullptr);
+    QVERIFY(opensDialog<QPrintPreviewDialog>(
+        [&] { preview->trigger(); },
+        [&](QPrintPreviewDialog& dialog) { pages = dialog.findChild<QPrintPreviewWidget*>()->pageCount(); }));
+    QCOMPARE(pages, static_cast<int>(sheets->pages.size()));
+    QAction* print = sheetAction(shown.page.print(), QStringLiteral("Print…"));
+    QVERIFY(print != nullptr);
+    QVERIFY(opensDialog<QAbstractPrintDialog>([&] { print->trigger(); }));
+
+    const QString file = demo_.path("plan.svg");
+    QVERIFY(printing::writeSvg(*sheets, file));
+    QFile svg(file);
+    QVERIFY(svg.open(QIODevice::ReadOnly));
+    QCOMPARE(svg.readAll().toStdString(), sheets->pages.front());
+    QVERIFY(!printing::writeSvg(*sheets, demo_.path("not/there/plan.svg")));
   }
 };
 

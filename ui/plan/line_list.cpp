@@ -1,5 +1,7 @@
 #include <look/type.h>
+#include <parts/words.h>
 #include <plan/line_list.h>
+#include <QEvent>
 #include <algorithm>
 
 namespace ohmkin::plan {
@@ -10,24 +12,54 @@ using look::Text;
 using look::typeface;
 
 LineList::LineList(const QString& title, const QString& example, std::size_t most, QWidget* parent)
-    : Panel(Kind::sheet, parent), column_(new QVBoxLayout), title_(title), example_(example), most_(most) {
+    : Panel(Kind::sheet, parent),
+      inner_(new QWidget),
+      column_(new QVBoxLayout(inner_)),
+      scroll_(new QScrollArea(this)),
+      title_(title),
+      example_(example),
+      most_(most) {
   auto* outer = new QVBoxLayout(this);
   outer->setContentsMargins(space(16), space(12), space(16), space(14));
   outer->setSpacing(space(6));
   outer->addWidget((new parts::Words(title, this))->sized(typeface(Text::small))->painted(Paint::quiet));
+  column_->setContentsMargins(0, 0, 0, 0);
   column_->setSpacing(space(6));
-  outer->addLayout(column_);
+  scroll_->setFrameShape(QFrame::NoFrame);
+  scroll_->setWidgetResizable(true);
+  scroll_->setFocusPolicy(Qt::NoFocus);
+  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll_->viewport()->setAutoFillBackground(false);
+  scroll_->setWidget(inner_);
+  inner_->setAutoFillBackground(false);
+  inner_->installEventFilter(this);
+  outer->addWidget(scroll_);
   outer->addStretch(1);
   addRow();
 }
 
+namespace {
+
+/// What is longer than its line is to be read in a tip.
+void elide(parts::Entry& entry) {
+  const bool fits = entry.fontMetrics().horizontalAdvance(entry.text()) < entry.width() - space(24);
+  entry.setToolTip(fits ? QString() : parts::plainTip(entry.text()));
+}
+
+}  // namespace
+
 void LineList::addRow() {
   if (rows_.size() >= most_) return;
-  Row row{new parts::Entry(tr("%1, line %2").arg(title_).arg(rows_.size() + 1), this), new parts::Words({}, this), {}};
+  Row row{
+      new parts::Entry(tr("%1, line %2").arg(title_).arg(rows_.size() + 1), inner_), new parts::Words({}, inner_), {}};
   row.entry->setPlaceholderText(rows_.empty() ? example_ : tr("a further one"));
   row.note->sized(typeface(Text::small))->painted(Paint::warning);
   row.note->hide();
-  connect(row.entry, &QLineEdit::textChanged, this, [this, entry = row.entry] { edited(entry); });
+  row.entry->installEventFilter(this);
+  connect(row.entry, &QLineEdit::textChanged, this, [this, entry = row.entry] {
+    elide(*entry);
+    edited(entry);
+  });
   connect(row.entry, &parts::Entry::left, this, [this](int direction) { focusNextPrevChild(direction > 0); });
   if (!rows_.empty()) setTabOrder(rows_.back().entry, row.entry);
   rows_.push_back(row);
@@ -79,6 +111,29 @@ void LineList::setNotes(const QStringList& notes) {
     row.note->setVisible(!note.isEmpty());
     row.entry->setAccessibleDescription(note);
   }
+}
+
+void LineList::showAtMost(int lines) {
+  shown_ = lines;
+  fit();
+}
+
+int LineList::lineHeight() const { return rows_.front().entry->sizeHint().height() + column_->spacing(); }
+
+void LineList::fit() {
+  const int whole = column_->sizeHint().height();
+  // Half a line is left to see, so that it is seen that there are more.
+  const int most = shown_ * lineHeight() + lineHeight() / 2;
+  scroll_->setFixedHeight(std::min(whole, most));
+}
+
+bool LineList::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == inner_ && event->type() == QEvent::LayoutRequest) fit();
+  if (auto* entry = qobject_cast<parts::Entry*>(watched); entry != nullptr) {
+    if (event->type() == QEvent::FocusIn) scroll_->ensureWidgetVisible(entry, 0, column_->spacing());
+    if (event->type() == QEvent::Resize) elide(*entry);
+  }
+  return Panel::eventFilter(watched, event);
 }
 
 void LineList::takeKeyboard() {

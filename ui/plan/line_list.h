@@ -2,6 +2,7 @@
 #include <parts/entry.h>
 #include <parts/panel.h>
 #include <workflow/question.h>
+#include <QScrollArea>
 #include <QVBoxLayout>
 #include <optional>
 #include <vector>
@@ -20,13 +21,14 @@ class LineList : public parts::Panel {
   Q_OBJECT
 
  public:
-  static constexpr std::size_t kMostShown = 50;
-
   LineList(const QString& title, const QString& example, std::size_t most, QWidget* parent = nullptr);
   void setLines(const std::vector<Line>& lines);
   [[nodiscard]] std::vector<Line> lines() const;  ///< those that are not empty
   /// Under each line that is not empty: what was not understood; empty: nothing to say.
   void setNotes(const QStringList& notes);
+  /// More lines than this scroll inside the list, so that they do not push the answer off the page.
+  void showAtMost(int lines);
+  [[nodiscard]] int lineHeight() const;
   void takeKeyboard();
   [[nodiscard]] parts::Entry* entry(std::size_t i) const { return rows_.at(i).entry; }
   [[nodiscard]] QString note(std::size_t i) const { return rows_.at(i).note->text(); }
@@ -34,6 +36,9 @@ class LineList : public parts::Panel {
 
  signals:
   void changed();
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   struct Row {
@@ -43,11 +48,15 @@ class LineList : public parts::Panel {
   };
   void addRow();
   void edited(parts::Entry* entry);
+  void fit();
   std::vector<Row> rows_;
+  QWidget* inner_;
   QVBoxLayout* column_;
+  QScrollArea* scroll_;
   QString title_;
   QString example_;
   std::size_t most_;
+  int shown_ = 5;
   bool filling_ = false;
 };
 

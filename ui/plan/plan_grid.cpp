@@ -22,10 +22,12 @@ using look::typeface;
 using parts::drawWords;
 using parts::wrap;
 
+constexpr int kNarrowest = 210;
 constexpr int kNameLines = 4;
 constexpr int kAddedLines = 2;
 constexpr int kLookLines = 3;
 constexpr int kWhyLines = 4;
+int nameWidth(int whole) { return std::clamp(whole / 5, space(120), space(240)); }
 int pad() { return space(10); }
 int gap() { return space(6); }
 int shape() { return space(26); }
@@ -61,7 +63,7 @@ double cellHeight(const GridCell& cell, double width) {
   return high;
 }
 
-/// A pennant: the engine that best for this dash.
+/// A pennant: the engine that is best for this dash.
 void drawPennant(QPainter& painter, const QPointF& foot, double size) {
   painter.setPen(QPen(colour(Paint::accent), space(1.6), Qt::SolidLine, Qt::RoundCap));
   painter.drawLine(foot, foot - QPointF(0, size));
@@ -77,7 +79,7 @@ class CellDelegate : public QStyledItemDelegate {
 
   void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
     const auto* grid = static_cast<const PlanGrid*>(option.widget);
-    const GridCell& cell = grid->picture().at(index.row(), index.column());
+    const GridCell& cell = grid->cells().cell(index);
     const bool selected = option.state & QStyle::State_Selected;
     painter->save();
     painter->setRenderHint(QPainter::Antialiasing);
@@ -162,20 +164,31 @@ void GridModel::setPicture(GridPicture picture) {
   endResetModel();
 }
 
+void GridModel::turn(bool enginesDown) {
+  if (enginesDown == enginesDown_) return;
+  beginResetModel();
+  enginesDown_ = enginesDown;
+  endResetModel();
+}
+
+const QStringList& GridModel::names(Qt::Orientation orientation) const {
+  return (orientation == Qt::Vertical) == enginesDown_ ? picture_.engines : picture_.dashes;
+}
+
 int GridModel::rowCount(const QModelIndex& parent) const {
-  return parent.isValid() ? 0 : static_cast<int>(picture_.dashes.size());
+  return parent.isValid() ? 0 : static_cast<int>(names(Qt::Vertical).size());
 }
 int GridModel::columnCount(const QModelIndex& parent) const {
-  return parent.isValid() ? 0 : static_cast<int>(picture_.engines.size());
+  return parent.isValid() ? 0 : static_cast<int>(names(Qt::Horizontal).size());
 }
 
 QVariant GridModel::data(const QModelIndex& index, int role) const {
   if (!index.isValid()) return {};
-  const GridCell& cell = picture_.at(index.row(), index.column());
+  const GridCell& cell = this->cell(index);
   if (role == Qt::DisplayRole) return cell.part;
   if (role == Qt::ToolTipRole) return parts::plainTip(cell.sentence);
   if (role != Qt::AccessibleTextRole) return {};
-  QStringList all{tr("%1 with %2").arg(picture_.dashes[index.row()], picture_.engines[index.column()])};
+  QStringList all{tr("%1 with %2").arg(picture_.dashes[dashOf(index)], picture_.engines[engineOf(index)])};
   if (cell.best) all << PlanGrid::tr("best for this dash");
   for (const QString& words : {cell.part, cell.added, cell.worst, cell.sentence, cell.era})
     if (!words.isEmpty()) all << words;
@@ -184,9 +197,8 @@ QVariant GridModel::data(const QModelIndex& index, int role) const {
 }
 
 QVariant GridModel::headerData(int section, Qt::Orientation orientation, int role) const {
-  const QStringList& names = orientation == Qt::Horizontal ? picture_.engines : picture_.dashes;
-  if (role == Qt::DisplayRole) return names.value(section);
-  if (role == Qt::ToolTipRole) return parts::plainTip(names.value(section));
+  if (role == Qt::DisplayRole) return names(orientation).value(section);
+  if (role == Qt::ToolTipRole) return parts::plainTip(names(orientation).value(section));
   return {};
 }
 
@@ -214,29 +226,49 @@ PlanGrid::PlanGrid(QWidget* parent) : QTableView(parent) {
 
 void PlanGrid::display(GridPicture picture) {
   const QModelIndex at = currentIndex();
-  int row = at.isValid() ? at.row() : 0;
-  int column = at.isValid() ? at.column() : -1;
+  int dash = at.isValid() ? model_.dashOf(at) : 0;
+  int engine = at.isValid() ? model_.engineOf(at) : -1;
   model_.setPicture(std::move(picture));
-  row = std::min(row, model_.rowCount() - 1);
-  if (column < 0 || column >= model_.columnCount())
-    for (column = model_.columnCount() - 1; column > 0 && !model_.picture().at(row, column).best;) --column;
+  turnAsFits();
+  const int engines = static_cast<int>(model_.picture().engines.size());
+  dash = std::min(dash, static_cast<int>(model_.picture().dashes.size()) - 1);
+  if (engine < 0 || engine >= engines)
+    for (engine = engines - 1; engine > 0 && !model_.picture().at(dash, engine).best;) --engine;
   fit();
-  if (row >= 0 && column >= 0) setCurrentIndex(model_.index(row, column));
+  if (dash >= 0 && engine >= 0) choose(dash, engine);
+}
+
+/// Dashes down, as a person reads a plan, while the engines find room beside one another; otherwise the longer side
+/// goes down: one scrolls down more easily than across.
+void PlanGrid::turnAsFits() {
+  const auto& picture = model_.picture();
+  const bool room = picture.engines.size() * space(kNarrowest) <= width() - nameWidth(width());
+  const bool down = !room && picture.engines.size() > picture.dashes.size();
+  if (down == model_.enginesDown()) return;
+  const QModelIndex at = currentIndex();
+  const int dash = at.isValid() ? model_.dashOf(at) : -1;
+  const int engine = at.isValid() ? model_.engineOf(at) : -1;
+  model_.turn(down);
+  for (auto* header : {horizontalHeader(), verticalHeader()})
+    header->setAccessibleName((header == verticalHeader()) == down ? tr("Engines") : tr("Dashes"));
+  if (dash >= 0 && engine >= 0) choose(dash, engine);
 }
 
 /// Columns share the width until they would be too narrow to read; every row is as high as its highest card.
 void PlanGrid::fit() {
   const int columns = model_.columnCount();
   if (columns == 0) return;
-  const int name = std::clamp(width() / 5, space(120), space(240));
+  const int name = nameWidth(width());
   verticalHeader()->setFixedWidth(name);
-  const int each = std::max(space(210), (width() - name - 2) / columns);
+  const int each = std::max(space(kNarrowest), (width() - name - 2) / columns);
   for (int column = 0; column < columns; ++column) horizontalHeader()->resizeSection(column, each);
   for (int row = 0; row < model_.rowCount(); ++row) {
-    double high =
-        wrap(model_.picture().dashes[row], typeface(Text::strong), name - space(12), kNameLines).height + 2 * pad();
+    double high = wrap(model_.headerData(row, Qt::Vertical, Qt::DisplayRole).toString(), typeface(Text::strong),
+                       name - space(12), kNameLines)
+                      .height +
+                  2 * pad();
     for (int column = 0; column < columns; ++column)
-      high = std::max(high, cellHeight(model_.picture().at(row, column), each));
+      high = std::max(high, cellHeight(model_.cell(model_.index(row, column)), each));
     verticalHeader()->resizeSection(row, static_cast<int>(high));
   }
   updateGeometries();
@@ -253,12 +285,14 @@ QSize PlanGrid::minimumSizeHint() const { return {space(320), sizeHint().height(
 
 void PlanGrid::resizeEvent(QResizeEvent* event) {
   QTableView::resizeEvent(event);
-  if (event->oldSize().width() != event->size().width()) fit();
+  if (event->oldSize().width() == event->size().width()) return;
+  turnAsFits();
+  fit();
 }
 
 void PlanGrid::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
   QTableView::currentChanged(current, previous);
-  if (current.isValid()) emit chosen(current.row(), current.column());
+  if (current.isValid()) emit chosen(model_.dashOf(current), model_.engineOf(current));
 }
 
 }  // namespace ohmkin::plan

@@ -38,13 +38,26 @@ class GridModel : public QAbstractTableModel {
   using QAbstractTableModel::QAbstractTableModel;
   void setPicture(GridPicture picture);
   [[nodiscard]] const GridPicture& picture() const { return picture_; }
+  /// Engines down and dashes across, instead of the other way.
+  void turn(bool enginesDown);
+  [[nodiscard]] bool enginesDown() const { return enginesDown_; }
+  [[nodiscard]] int dashOf(const QModelIndex& index) const { return enginesDown_ ? index.column() : index.row(); }
+  [[nodiscard]] int engineOf(const QModelIndex& index) const { return enginesDown_ ? index.row() : index.column(); }
+  [[nodiscard]] QModelIndex at(int dash, int engine) const {
+    return enginesDown_ ? index(engine, dash) : index(dash, engine);
+  }
+  [[nodiscard]] const GridCell& cell(const QModelIndex& index) const {
+    return picture_.at(dashOf(index), engineOf(index));
+  }
   [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
   [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
   [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
   [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
 
  private:
+  [[nodiscard]] const QStringList& names(Qt::Orientation orientation) const;
   GridPicture picture_;
+  bool enginesDown_ = false;
 };
 
 class PlanGrid : public QTableView {
@@ -55,6 +68,8 @@ class PlanGrid : public QTableView {
   /// Keeps the same pair chosen where it is still there, otherwise the best engine of the first dash.
   void display(GridPicture picture);
   [[nodiscard]] const GridPicture& picture() const { return model_.picture(); }
+  [[nodiscard]] const GridModel& cells() const { return model_; }
+  void choose(int dash, int engine) { setCurrentIndex(model_.at(dash, engine)); }
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override;
 
@@ -66,6 +81,7 @@ class PlanGrid : public QTableView {
   void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
  private:
+  void turnAsFits();
   void fit();
   GridModel model_;
 };

@@ -2,11 +2,10 @@
 #include <desk/catalogue_thread.h>
 #include <desk/page.h>
 #include <parts/blank_sheet.h>
-#include <parts/caution_panel.h>
 #include <plan/line_list.h>
-#include <plan/plan_grid.h>
+#include <plan/plan_answer.h>
+#include <plan/plan_head.h>
 #include <workflow/plan.h>
-#include <QPushButton>
 #include <QStackedWidget>
 #include <QTimer>
 
@@ -29,11 +28,17 @@ class PlanPage : public desk::Page {
 
   [[nodiscard]] LineList& dashes() const { return *dashes_; }
   [[nodiscard]] LineList& engines() const { return *engines_; }
-  [[nodiscard]] PlanGrid& grid() const { return *grid_; }
+  [[nodiscard]] PlanGrid& grid() const { return answer_->grid(); }
   [[nodiscard]] parts::BlankSheet& sheet() const { return *sheet_; }
-  [[nodiscard]] QString buyWords() const { return buy_->text(); }
-  [[nodiscard]] QString pairWords() const { return verdict_->text(); }
+  [[nodiscard]] QString buyWords() const { return answer_->buyWords(); }
+  [[nodiscard]] QString pairWords() const { return answer_->pairWords(); }
+  [[nodiscard]] QPushButton& print() const { return head_->print(); }
+  /// The plan as pages to print; refuses where there is none yet.
+  [[nodiscard]] Expected<printing::Sheets> sheets() const;
   [[nodiscard]] bool showsAnswer() const { return answers_->currentIndex() == 1; }
+
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   struct Answered {
@@ -44,16 +49,13 @@ class PlanPage : public desk::Page {
     QStringList engineNotes;
   };
   QWidget* makeWork();
-  QWidget* makeAnswer();
   void wire();
+  void wireCatalogue();
   void asked();
   void display(const std::shared_ptr<const Answered>& answered);
   void displayRefused(const QString& sentence);
-  void displayPair(int dash, int engine);
   void forget();
   void findExample();
-  void chooseSave();
-  void chooseOpen();
 
   desk::Settings& settings_;
   desk::CatalogueThread thread_;
@@ -64,19 +66,12 @@ class PlanPage : public desk::Page {
 
   parts::BlankSheet* whole_;
   QStackedWidget* stack_;
+  PlanHead* head_ = nullptr;
   LineList* dashes_ = nullptr;
   LineList* engines_ = nullptr;
-  QPushButton* save_ = nullptr;
-  QPushButton* copy_ = nullptr;
-  parts::Words* told_ = nullptr;
   QStackedWidget* answers_ = nullptr;
   parts::BlankSheet* sheet_ = nullptr;
-  PlanGrid* grid_ = nullptr;
-  parts::Words* pair_ = nullptr;
-  parts::Words* verdict_ = nullptr;
-  parts::Words* pairLook_ = nullptr;
-  parts::Words* buy_ = nullptr;
-  parts::CautionPanel* cautions_ = nullptr;
+  PlanAnswer* answer_ = nullptr;
 };
 
 }  // namespace ohmkin::plan

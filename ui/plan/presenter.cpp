@@ -74,6 +74,43 @@ QString planAsText(const workflow::Plan& plan, const QStringList& dashes, const 
   return lines.join(QLatin1Char('\n'));
 }
 
+QStringList texts(const std::vector<Line>& lines) {
+  QStringList all;
+  for (const Line& line : lines) all << line.text;
+  return all;
+}
+
+std::vector<workflow::Question> questionsOf(const workflow::Vocabulary& vocabulary, const std::vector<Line>& lines,
+                                            QStringList& notes) {
+  std::vector<workflow::Question> all;
+  for (const Line& line : lines) {
+    if (line.opened) {
+      all.push_back(*line.opened);
+      notes << QString();
+      continue;
+    }
+    const workflow::TextReading reading = workflow::readQuestion(vocabulary, line.text.toStdString());
+    all.push_back(reading.question);
+    notes << notUnderstood(line.text, reading);
+  }
+  return all;
+}
+
+std::pair<std::vector<Line>, std::vector<Line>> exampleOf(const workflow::Vocabulary& vocabulary) {
+  QString dash;
+  std::vector<Line> engines;
+  for (const workflow::Word& word : vocabulary.words()) {
+    // "model years 1967–78": the year after the first.
+    const int from = plain(word.note).section(QStringLiteral("model years "), 1).left(4).toInt();
+    if (dash.isEmpty() && word.field == "line" && word.text != word.id && from > 0)
+      dash = QStringLiteral("%1 %2").arg(from + 1).arg(plain(word.text));
+    if (word.field == "casting" && engines.size() < 2)
+      engines.push_back(Line{tr("casting %1").arg(plain(word.text)), std::nullopt});
+  }
+  if (dash.isEmpty() || engines.empty()) return {};
+  return {{Line{dash, std::nullopt}}, engines};
+}
+
 QString lineOf(const workflow::Vocabulary& vocabulary, const workflow::Question& question) {
   QStringList words;
   // A name of the catalogue is said by its name, not by its id; the first word of an id is its name.
