@@ -40,7 +40,7 @@ struct Acceptance {
   double tolerance = 0;                                  ///< of ohms
   bool toleranceAssumed = false;
   std::vector<JudgedReading> readings;
-  std::optional<std::size_t> worst;  ///< in `readings`: the one least probably within tolerance
+  std::optional<std::size_t> worst;  ///< in `readings`: the least probably good of those that decide
   double wrong = 0;  ///< probability that the decision is wrong, of the worst reading; undecided: that it is out
   std::optional<DecisionRisk> risk;  ///< of the rule at the worst reading's uncertainty
   std::vector<Finding> findings;     ///< the verdict first

@@ -1,0 +1,89 @@
+#include <bench/acceptance.h>
+#include <bench/weighing.h>
+#include <fmt/core.h>
+
+#include <boost/math/distributions/chi_squared.hpp>
+#include <cmath>
+
+namespace ohmkin::bench {
+namespace {
+
+double square(double x) { return x * x; }
+
+struct Compared {
+  double ln;         ///< ohms now over then
+  double variance;   ///< of the reading alone
+  double knowledge;  ///< of the earlier curve, standard
+};
+
+Finding finding(const Drift& drift, const DisplayUnits& units) {
+  const std::string evidence = fmt::format("{:+.1f} % ± {:.1f} % of ohms (k = 2) over {} readings", 100 * drift.ratio,
+                                           200 * drift.u, drift.compared);
+  if (!drift.significant)
+    return {"drift-none", Severity::note, "It reads as it did before, within the doubt of the measurement.", evidence,
+            "your readings"};
+  const bool cold = inKelvin(drift.shows) < 0;
+  return {"drift", cold ? Severity::warning : Severity::caution,
+          fmt::format("It has drifted: the gauge now shows {} {} than before at the hottest reading.",
+                      printAmount(cold ? -drift.shows : drift.shows, units, 1), cold ? "less" : "more"),
+          evidence, "your readings"};
+}
+
+}  // namespace
+
+Expected<Drift> drift(const curve::Curve& earlier, std::span<const Reading> now, const DisplayUnits& units) {
+  if (now.empty()) return refuse("no-readings", "readings", "none", "at least one reading");
+  if (auto fine = checked(now); !fine) return tl::make_unexpected(fine.error());
+  std::vector<Compared> compared;
+  std::optional<Temperature> hottest;
+  for (const Reading& reading : now) {
+    const auto knowledge = earlier.knowledge(reading.at);
+    if (!knowledge) continue;
+    const double t = inKelvin(reading.at);
+    compared.push_back({std::log(inOhms(reading.ohms)) - earlier.lnOhms(t),
+                        square(std::max(reading.uLnOhms, 1e-4)) + square(earlier.lnOhmsSlope(t) * inKelvin(reading.u)),
+                        *knowledge});
+    if (!hottest || reading.at > *hottest) hottest = reading.at;
+  }
+  if (!hottest)
+    return refuse("drift-not-comparable", "readings", "none within the earlier curve's span",
+                  "a reading at a temperature the earlier curve reaches");
+
+  double weights = 0;
+  double mean = 0;
+  double shared = 0;  // the earlier curve's knowledge does not average out
+  for (const Compared& c : compared) {
+    weights += 1 / c.variance;
+    mean += c.ln / c.variance;
+    shared += c.knowledge / c.variance;
+  }
+  mean /= weights;
+  shared /= weights;
+  Drift out;
+  out.compared = compared.size();
+  out.ratio = std::expm1(mean);
+  const double uLn = std::hypot(1 / std::sqrt(weights), shared);
+  out.u = std::exp(mean) * uLn;
+  out.significant = std::abs(mean) > 2 * uLn;
+  if (compared.size() > 1) {
+    double chiSquare = 0;
+    for (const Compared& c : compared) chiSquare += square(c.ln - mean) / (c.variance + square(c.knowledge));
+    const auto freedom = static_cast<double>(compared.size() - 1);
+    out.uniform = chiSquare <= boost::math::quantile(boost::math::chi_squared(freedom), 0.95);
+  }
+  out.shows = kelvins(mean / earlier.lnOhmsSlope(inKelvin(*hottest)));
+  out.findings.push_back(finding(out, units));
+  if (!out.uniform)
+    out.findings.push_back({"drift-uneven", Severity::caution,
+                            "The change is not the same all along the curve: the element has changed, not only its "
+                            "scale, or one reading is off.",
+                            "", "your readings"});
+  if (compared.size() < now.size())
+    out.findings.push_back({"curve-not-reaching", Severity::note,
+                            fmt::format("{} of {} readings lie outside the earlier curve and do not count.",
+                                        now.size() - compared.size(), now.size()),
+                            "", "the curve's valid span"});
+  return out;
+}
+
+}  // namespace ohmkin::bench
