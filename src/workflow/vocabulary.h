@@ -1,5 +1,7 @@
 #pragma once
 #include <catalog/catalogue.h>
+#include <quantity/date.h>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
