@@ -4,7 +4,9 @@
 #include <catalog/source.h>
 #include <quantity/date.h>
 #include <quantity/quantity.h>
+#include <algorithm>
 #include <array>
+#include <iterator>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -85,6 +87,19 @@ void bindAll(SQLite::Statement& statement, int at, const First& first, const Res
   bindAll(statement, at + 1, rest...);
 }
 
+/// push_back() that moves what is there already when it needs more room. A vector alone copies records with quantities
+/// in them, since Boost's quantities do not promise to move without a throw.
+template <class Record>
+void append(std::vector<Record>& all, Record one) {
+  if (all.size() == all.capacity()) {
+    std::vector<Record> larger;
+    larger.reserve(std::max<std::size_t>(4, 2 * all.size()));
+    larger.insert(larger.end(), std::make_move_iterator(all.begin()), std::make_move_iterator(all.end()));
+    all.swap(larger);
+  }
+  all.push_back(std::move(one));
+}
+
 /// All rows of a statement, each made by `read`. `sql` must be a string literal.
 template <class Read, class... Values>
 auto ask(const Catalogue& catalogue, const char* sql, Read read, const Values&... values) {
@@ -96,7 +111,7 @@ auto ask(const Catalogue& catalogue, const char* sql, Read read, const Values&..
     bindAll(statement, 1, values...);
     while (statement.executeStep()) {
       Row row(statement, connection);
-      all.push_back(read(row));
+      append(all, read(row));
     }
   } catch (const SQLite::Exception& failure) {
     rethrow(failure, catalogue.file());

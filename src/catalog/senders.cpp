@@ -90,8 +90,8 @@ std::vector<Sender> senders(const Catalogue& catalogue) { return ask(catalogue, 
 std::vector<Sender> sendersWithThreads(const Catalogue& catalogue, std::span<const ThreadKey> threads) {
   std::vector<Sender> all;
   for (const ThreadKey& thread : std::set<ThreadKey>(threads.begin(), threads.end())) {
-    auto some = ask(catalogue, SENDERS "WHERE p.thread = ? ORDER BY p.id", readSender, thread.text);
-    all.insert(all.end(), std::make_move_iterator(some.begin()), std::make_move_iterator(some.end()));
+    for (Sender& sender : ask(catalogue, SENDERS "WHERE p.thread = ? ORDER BY p.id", readSender, thread.text))
+      append(all, std::move(sender));
   }
   return all;
 }

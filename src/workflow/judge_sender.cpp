@@ -57,7 +57,7 @@ const catalog::Thread* SenderJudge::thread(const catalog::ThreadKey& key) const 
 }
 
 std::vector<Candidate> SenderJudge::judge(const std::vector<catalog::Sender>& senders) {
-  std::vector<Case> cases;
+  std::deque<Case> cases;
   for (const catalog::Sender& sender : senders) {
     cases.push_back(begin(sender, std::nullopt));
     if (sender.kind != catalog::SenderKind::variableSender) continue;
@@ -82,7 +82,7 @@ std::vector<Candidate> SenderJudge::judge(const std::vector<catalog::Sender>& se
 }
 
 /// A part number is not a curve: what one lot was measured to do is said with the part itself.
-void SenderJudge::warnOfLots(std::vector<Case>& cases) {
+void SenderJudge::warnOfLots(std::deque<Case>& cases) {
   for (std::size_t part = 0; part < cases.size(); ++part) {
     Candidate& candidate = cases[part].candidate;
     if (cases[part].lot || !candidate.recommended()) continue;

@@ -6,7 +6,7 @@
 #include <workflow/judge_electrical.h>
 #include <workflow/resolve_dash.h>
 #include <workflow/resolve_port.h>
-#include <map>
+#include <deque>
 
 /// One sender judged for one branch: kind, electrical, thread, terminal, era; then one plain sentence and its rank.
 namespace ohmkin::workflow {
@@ -33,7 +33,7 @@ class SenderJudge {
   };
   Case begin(const catalog::Sender& sender, std::optional<catalog::CurveRecord> lot);
   void finish(Case& one);
-  static void warnOfLots(std::vector<Case>& cases);
+  static void warnOfLots(std::deque<Case>& cases);
   void judgeKind(const catalog::Sender& sender, Candidate& candidate) const;
   void judgeScrew(const catalog::Sender& sender, Candidate& candidate) const;
   void judgePlug(const catalog::Sender& sender, Candidate& candidate) const;

@@ -90,6 +90,7 @@ std::vector<catalog::Sender> sendersThatCouldGoThere(const catalog::Catalogue& c
   std::vector<catalog::Sender> found;
   std::set<std::string> seen;
   const auto take = [&](std::vector<catalog::Sender> some) {
+    if (found.empty()) found.reserve(some.size());
     for (auto& sender : some) {
       if (seen.insert(sender.id.text).second) found.push_back(std::move(sender));
     }
@@ -233,6 +234,8 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
   std::vector<std::pair<Branch, Origin>> branches;
   std::stable_sort(engine->choices.begin(), engine->choices.end(),
                    [](const auto& a, const auto& b) { return a.weight > b.weight; });
+  const std::size_t possible = dash->choices.size() * engine->choices.size();
+  branches.reserve(std::min(possible, kMostBranches));  // a vector that grows would copy all their candidates
   for (std::size_t d = 0; d < dash->choices.size(); ++d) {
     for (std::size_t p = 0; p < engine->choices.size(); ++p) {
       if (branches.size() == kMostBranches) break;
@@ -241,7 +244,6 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
       branches.emplace_back(std::move(branch), Origin{d, p});
     }
   }
-  const std::size_t possible = dash->choices.size() * engine->choices.size();
   if (possible > branches.size())
     answer.findings.push_back(
         {"more-branches", Severity::caution,
@@ -252,6 +254,7 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
                    [](const auto& a, const auto& b) { return a.first.weight > b.first.weight; });
 
   std::vector<Origin> origins;
+  answer.branches.reserve(branches.size());
   for (auto& [branch, origin] : branches) {
     answer.branches.push_back(std::move(branch));
     origins.push_back(origin);
