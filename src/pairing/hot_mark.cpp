@@ -4,14 +4,25 @@
 #include <algorithm>
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
+#include <optional>
 
 namespace ohmkin::pairing {
 namespace {
 
 constexpr double kOnTime = 0.05;  // K; below what anyone can read or set
 
+/// Gauge, network and curve read backwards; none where one of them does not go that way.
+std::optional<double> readBackwards(const Pair& pair, double mark) {
+  if (!pair.standard()) return std::nullopt;
+  const auto seen = pair.gauge().ohmsAt(kelvin(mark));
+  const auto sender = seen ? pair.trim().senderBehind(*seen) : std::nullopt;
+  if (!sender) return std::nullopt;
+  return pair.sender().kelvinAt(std::log(inOhms(*sender)));
+}
+
 /// Where shown(T) = mark, given that it lies between.
 double crossing(const Pair& pair, double mark, double low, double high) {
+  if (const auto at = readBackwards(pair, mark); at && low <= *at && *at <= high) return *at;
   const auto short_ = [&](double t) { return pair.shown(t) - mark; };
   const double atLow = short_(low);
   const double atHigh = short_(high);

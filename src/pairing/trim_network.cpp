@@ -50,6 +50,19 @@ Ohms TrimNetwork::seen(Ohms sender) const {
   return sender;
 }
 
+std::optional<Ohms> TrimNetwork::senderBehind(Ohms seen) const {
+  const double s = inOhms(series_);
+  const double p = inOhms(parallel_);
+  const auto without = [p](double both) { return both < p ? both * p / (p - both) : -1; };
+  double r = inOhms(seen);
+  if (topology_ == Topology::series) r -= s;
+  else if (topology_ == Topology::parallel) r = without(r);
+  else if (topology_ == Topology::parallelThenSeries) r = without(r - s);
+  else if (topology_ == Topology::seriesThenParallel) r = without(r) - s;
+  if (!(r > 0) || !std::isfinite(r)) return std::nullopt;
+  return ohms(r);
+}
+
 TrimNetwork::Sensitivity TrimNetwork::sensitivity(Ohms sender) const {
   const double r = inOhms(sender);
   const double s = inOhms(series_);

@@ -2,6 +2,7 @@
 #include <finding/refusal.h>
 #include <gauge/gauge.h>
 #include <quantity/quantity.h>
+#include <optional>
 #include <string>
 
 /// Resistors added between the lead and the gauge's sender post (behind the dash, never on the head), so that a sender
@@ -38,6 +39,8 @@ class TrimNetwork {
   /// Ohms the gauge's sender post sees for these at the sender, 0 … ∞. Feed-to-sender leaves them as they are: see
   /// trimmed().
   [[nodiscard]] Ohms seen(Ohms sender) const;
+  /// The sender behind what the post sees; none where no sender above 0 Ω and below ∞ makes it that.
+  [[nodiscard]] std::optional<Ohms> senderBehind(Ohms seen) const;
   /// d ln seen / d ln of the sender, the series and the parallel resistor.
   struct Sensitivity {
     double sender = 1;

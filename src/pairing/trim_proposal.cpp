@@ -179,10 +179,11 @@ std::vector<Trimmed> nearestFirst(const TrimSearch& search, double closerThan) {
   return out;
 }
 
+/// The largest weighted worst error of anything within the limits.
+TemperatureDifference mostWithin(const Limits& limits) { return std::max(limits.high, limits.lowWeight * limits.low); }
+
 /// Beyond what any limit allows, before anything else about it is known: not worth a closer look.
-bool hopeless(const Trimmed& each, const Limits& limits) {
-  return inKelvin(each.weightedWorst) > std::max(inKelvin(limits.high), limits.lowWeight * inKelvin(limits.low));
-}
+bool hopeless(const Trimmed& each, const Limits& limits) { return each.weightedWorst > mostWithin(limits); }
 
 /// The nearest that may stay; else the nearest within the limits; else the nearest.
 Expected<TrimProposal> mostFitting(const std::vector<Trimmed>& nearest, const gauge::Gauge& gauge,
@@ -204,6 +205,7 @@ Expected<TrimProposal> hotMarkFirst(const TrimProposal& first, const gauge::Gaug
   const auto* reaches = std::get_if<Reaches>(&first.after.hot);
   const TemperatureDifference margin = reaches != nullptr ? reaches->uncertainty.mismatch : kelvins(0);
   options.latest = options.limits.late - std::min(margin, options.limits.late);
+  options.atMost = mostWithin(options.limits);  // beyond the limits it would not take the first one's place
   const auto search = searchTrim(gauge, sender, band, options);
   if (!search) return tl::make_unexpected(search.error());
   const auto nearest = nearestFirst(*search, 1e300);

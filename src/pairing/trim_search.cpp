@@ -54,6 +54,8 @@ class Search {
         stations_(&stations),
         values_(std::move(values)),
         order_(spreadOrder(values_.size())),
+        // Just above, so that what is at most this is below it.
+        limit_(options.atMost ? std::nextafter(inKelvin(*options.atMost), kInfinite) : kInfinite),
         allowed_(gauge, stations, options.limits.lowWeight) {}
 
   void none() {
@@ -77,7 +79,8 @@ class Search {
   /// Two resistors seldom do worse than one: what cannot beat the best of one is left out, unless nothing can.
   template <class Shape>
   void twoParts() {
-    if (!twoPartsWithin<Shape>(ofOnePart())) twoPartsWithin<Shape>(kInfinite);
+    const double first = std::min(limit_, ofOnePart());
+    if (!twoPartsWithin<Shape>(first) && first < limit_) twoPartsWithin<Shape>(limit_);
     out_.networks += values_.size() * values_.size();
   }
 
@@ -106,7 +109,7 @@ class Search {
       if (each && (best == nullptr || rank(*each) < rank(*best))) best = &*each;
     if (best != nullptr) out_.best = *best;
     else
-      return refuse("no-trim-on-time", "trim", fmt::format("{} networks, all later", out_.networks),
+      return refuse("no-trim-on-time", "trim", fmt::format("{} networks, all later or further off", out_.networks),
                     "a network that brings the needle to the hot mark in time");
     out_.excluded = out_.networks - out_.evaluated;
     return out_;
@@ -122,7 +125,7 @@ class Search {
 
   void keep(const TrimNetwork& network, double weighted) {
     auto& place = out_.ofTopology[static_cast<std::size_t>(network.topology())];
-    if (!std::isfinite(weighted)) return;
+    if (!(weighted < limit_)) return;
     if (!place || weighted < inKelvin(place->weightedWorst)) place = Trimmed{network, kelvins(weighted)};
   }
 
@@ -154,37 +157,58 @@ class Search {
     return found;
   }
 
+  /// At the first so many stations, and at the hot mark.
   template <class Seen>
-  Worst computed(Seen seen, const gauge::Gauge& gauge) {
+  Worst worstAt(std::size_t stations, Seen seen, const gauge::Gauge& gauge) const {
     double high = -kInfinite;
     double low = -kInfinite;
-    for (std::size_t i = 0; i < stations_->size(); ++i) {
+    for (std::size_t i = 0; i < stations; ++i) {
       const double error = gauge.shownAtOhms(seen(stations_->ohms[i])) - stations_->kelvin[i];
       high = std::max(high, error);
       low = std::max(low, -error);
     }
     const auto& hotBy = stations_->hotBy;
     if (hotBy && gauge.shownAtOhms(seen(hotBy->ohms)) < hotBy->mark) low = kInfinite;
-    ++out_.evaluated;
     return {high, low * allowed_.lowWeight()};
+  }
+  template <class Seen>
+  Worst computed(Seen seen, const gauge::Gauge& gauge) {
+    ++out_.evaluated;
+    return worstAt(stations_->size(), seen, gauge);
   }
   template <class Seen>
   Worst computed(Seen seen) {
     return computed(seen, *gauge_);
   }
 
+  [[nodiscard]] bool tooMuch(const Worst& worst) const {
+    return allowed_.gaugeFalls() ? worst.low >= worst.high : worst.high >= worst.low;
+  }
+
   /// The best of values first … last−1 where every error moves one way along them: reading high and reading low cross
-  /// once, and the best is on one side or the other of where they do.
+  /// once, and the best is on one side or the other of where they do. A few stations tell about where; all of them,
+  /// where exactly.
   template <class Seen>
   Best bisected(std::size_t first, std::size_t last, Seen seen) {
+    const auto with = [&](std::size_t i) { return [&seen, value = values_[i]](double r) { return seen(r, value); }; };
+    std::size_t low = first;
+    std::size_t high = last;
+    while (low < high) {
+      const std::size_t middle = low + (high - low) / 2;
+      if (tooMuch(worstAt(allowed_.bounding(), with(middle), *gauge_))) high = middle;
+      else low = middle + 1;
+    }
     Best best;
-    while (first < last) {
-      const std::size_t middle = first + (last - first) / 2;
-      const double value = values_[middle];
-      const Worst worst = computed([&](double r) { return seen(r, value); });
-      if (worst.weighted() < best.weighted) best = {middle, worst.weighted()};
-      const bool tooMuch = allowed_.gaugeFalls() ? worst.low >= worst.high : worst.high >= worst.low;
-      (tooMuch ? last : first) = tooMuch ? middle : middle + 1;
+    const auto tooMuchAt = [&](std::size_t i) {
+      const Worst worst = computed(with(i));
+      if (worst.weighted() < best.weighted) best = {i, worst.weighted()};
+      return tooMuch(worst);
+    };
+    if (low < last && !tooMuchAt(low)) {
+      while (++low < last && !tooMuchAt(low)) {
+      }
+    } else {
+      while (low > first && tooMuchAt(low - 1)) --low;
     }
     return best;
   }
@@ -208,6 +232,7 @@ class Search {
   const Stations* stations_;
   std::vector<double> values_;
   std::vector<std::size_t> order_;
+  double limit_;
   AllowedOhms allowed_;
   TrimSearch out_;
 };

@@ -25,6 +25,9 @@ struct TrimOptions {
   /// Only networks with which the hot mark comes at most this late; none: all of them, judged by their errors over the
   /// band alone.
   std::optional<TemperatureDifference> latest;
+  /// Only networks whose weighted worst error is at most this; none: all of them. Spares most of the search where
+  /// nothing worse would serve.
+  std::optional<TemperatureDifference> atMost;
   DisplayUnits units;        ///< of the sentences a proposal carries
   bool feedToSender = true;  ///< the sixth topology too, where the movement is a crossed coil with known coils
 };
@@ -44,7 +47,7 @@ struct TrimSearch {
 };
 
 /// Under standard conditions. Refuses what errorTable refuses, a drawer or span of values without a single one, and,
-/// code "no-trim-on-time", where no network meets `latest`.
+/// code "no-trim-on-time", where no network meets `latest` and `atMost`.
 Expected<TrimSearch> searchTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
                                 const TrimOptions& options = {});
 
