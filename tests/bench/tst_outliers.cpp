@@ -54,7 +54,8 @@ class TestOutliers : public QObject {
       const auto result = grubbs(values, table_.number(i, "alpha"), Side::highest);
       QVERIFY(std::abs(result->critical - table_.number(i, "computed")) < 6e-5);
       if (table_.text(i, "verified") == "yes")
-        QVERIFY(std::abs(result->critical - table_.number(i, "published")) < 0.0051);  // half a digit, halves printed down
+        QVERIFY(std::abs(result->critical - table_.number(i, "published")) <
+                0.0051);  // half a digit, halves printed down
       ++seen;
     }
     QCOMPARE(seen, 54);
