@@ -2,6 +2,7 @@
 #include <workflow/conclusion.h>
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 #include <tuple>
 
 namespace ohmkin::workflow {
@@ -90,7 +91,7 @@ void rank(std::vector<Candidate>& candidates) {
     const double worst = fitted != nullptr ? std::abs(inKelvin(fitted->worst.error)) : 1e9;
     const bool doubtful = !c.findings.empty() && c.findings.front().code == kLotMisreads;
     return std::tuple(c.rank, c.partsNeeded.size(), !c.replacedBy.empty(), doubtful, c.shelf.empty(), !c.fittedNow,
-                      worst, c.part, c.lot);
+                      worst, std::string_view(c.part), std::string_view(c.lot));
   };
   std::stable_sort(candidates.begin(), candidates.end(),
                    [&](const Candidate& a, const Candidate& b) { return key(a) < key(b); });

@@ -109,6 +109,7 @@ std::vector<catalog::Sender> sendersThatCouldGoThere(const catalog::Catalogue& c
   }
   if (line && port.engine && question.year) {
     for (const auto& original : catalog::originalSenders(catalogue, line->id, port.engine->id, *question.year)) {
+      if (seen.contains(original.sender.text)) continue;
       if (auto sender = catalog::sender(catalogue, original.sender)) take({std::move(*sender)});
     }
   }
