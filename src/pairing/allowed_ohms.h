@@ -1,26 +1,11 @@
 #pragma once
-#include <gauge/gauge.h>
+#include <pairing/stations.h>
 #include <cstddef>
-#include <optional>
 #include <vector>
 
 /// Which ohms at the sender post keep the needle within a target at each temperature of a band. Bare numbers: kelvin,
 /// ohms.
 namespace ohmkin::pairing {
-
-/// With the sender at these ohms the needle must have reached this place on the dial.
-struct HotBy {
-  double ohms = 0;
-  double mark = 0;
-};
-
-/// The temperatures a trim is judged at, each with the sender's ohms there, in an order that rules networks out early.
-struct Stations {
-  std::vector<double> kelvin;
-  std::vector<double> ohms;
-  std::optional<HotBy> hotBy;
-  [[nodiscard]] std::size_t size() const { return kelvin.size(); }
-};
 
 /// Worst error in kelvins, both ways, reading low already weighted; either may be below 0.
 struct Worst {
@@ -39,7 +24,7 @@ class AllowedOhms {
   /// As they were at the beginning: every ohms allowed.
   void widen();
 
-  [[nodiscard]] bool gaugeFalls() const { return falls_; }         ///< more ohms, lower reading
+  [[nodiscard]] bool gaugeFalls() const { return falls_; }          ///< more ohms, lower reading
   [[nodiscard]] std::size_t bounding() const { return bounding_; }  ///< how many of the stations, the first, have spans
   [[nodiscard]] double low(std::size_t i) const { return low_[i]; }
   [[nodiscard]] double high(std::size_t i) const { return high_[i]; }

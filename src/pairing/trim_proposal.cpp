@@ -73,22 +73,23 @@ Expected<ToleranceCase> toleranceCase(const gauge::Gauge& gauge, const curve::Cu
 void addLimitFindings(TrimProposal& proposal, const TrimOptions& options) {
   const Standings stands = against(proposal.after, options.limits);
   proposal.withinLimits = stands.within() && !proposal.after.backwards;
-  const auto add = [&](Standing standing, const char* code, const std::string& what) {
+  const auto add = [&](Standing standing, const char* code, const char* what, TemperatureDifference limit,
+                       const char* which) {
     if (standing == Standing::within) return;
     const bool beyond = standing == Standing::beyond;
     proposal.findings.push_back(
         {code, beyond ? Severity::refusal : Severity::caution,
-         fmt::format("Even with {} {}{}.", proposal.network.name(), beyond ? "" : "it may be that ", what),
+         fmt::format("Even with {} {}the needle {} more than {} {}.", proposal.network.name(),
+                     beyond ? "" : "it may be that ", what, printAmount(limit, options.units), which),
          "error table with the trim fitted", kComputed});
   };
-  add(stands.late, "trim-late",
-      "the needle reaches the hot mark more than " + printAmount(options.limits.late, options.units) + " late");
-  add(stands.low, "trim-low", "the needle reads more than " + printAmount(options.limits.low, options.units) + " low");
-  add(stands.high, "trim-high",
-      "the needle reads more than " + printAmount(options.limits.high, options.units) + " high");
+  add(stands.late, "trim-late", "reaches the hot mark", options.limits.late, "late");
+  add(stands.low, "trim-low", "reads", options.limits.low, "low");
+  add(stands.high, "trim-high", "reads", options.limits.high, "high");
 }
 
-void addFailures(TrimProposal& proposal, const gauge::Gauge& gauge, const curve::Curve& sender, const TrimOptions& options) {
+void addFailures(TrimProposal& proposal, const gauge::Gauge& gauge, const curve::Curve& sender,
+                 const TrimOptions& options) {
   proposal.failures = failuresOf(gauge, sender, proposal.network, proposal.after.covered, options);
   bool mayStay = true;
   for (const Failure& failure : proposal.failures) {

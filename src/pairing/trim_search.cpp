@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 #include <pairing/allowed_ohms.h>
-#include <pairing/hot_mark.h>
+#include <pairing/stations.h>
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -11,18 +11,6 @@ namespace ohmkin::pairing {
 namespace {
 
 constexpr double kInfinite = std::numeric_limits<double>::infinity();
-
-/// 0 … count−1, each half way between those before: good values are met early, whatever the order of the list.
-std::vector<std::size_t> spreadOrder(std::size_t count) {
-  std::vector<std::size_t> out;
-  out.reserve(count);
-  std::size_t step = 1;
-  while (step < count) step *= 2;
-  if (count > 0) out.push_back(0);
-  for (; step >= 1; step /= 2)
-    for (std::size_t i = step; i < count; i += 2 * step) out.push_back(i);
-  return out;
-}
 
 double beside(double a, double b) { return a * b / (a + b); }
 
@@ -254,28 +242,6 @@ Expected<std::vector<double>> valuesOf(const TrimOptions& options) {
   return out;
 }
 
-Stations stationsOf(const curve::Curve& sender, TemperatureSpan covered, std::size_t rows) {
-  const std::vector<double> evenlySpread = evenly(covered, rows);
-  Stations out;
-  std::vector<std::size_t> order = spreadOrder(rows);
-  std::swap(order[1], *std::find(order.begin(), order.end(), rows - 1));  // both ends first: they rule out most
-  for (const std::size_t i : order) {
-    out.kelvin.push_back(evenlySpread[i]);
-    out.ohms.push_back(std::exp(sender.lnOhms(evenlySpread[i])));
-  }
-  return out;
-}
-
-/// Where the needle has to be at the mark, and the sender's ohms there; its curve is continued as far as that.
-Expected<HotBy> hotBy(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimOptions& options) {
-  const Temperature by = kelvin(matchedHotKelvin(gauge, {})) + *options.latest;
-  const auto reaching = sender.valid().holds(by)
-                            ? Expected<curve::Curve>(sender)
-                            : sender.extendedTo({std::min(by, sender.valid().low), std::max(by, sender.valid().high)});
-  if (!reaching) return tl::make_unexpected(reaching.error());
-  return HotBy{std::exp(reaching->lnOhms(inKelvin(by))), inKelvin(gauge.hotMark())};
-}
-
 }  // namespace
 
 Expected<TrimSearch> searchTrim(const gauge::Gauge& gauge, const curve::Curve& sender, TemperatureSpan band,
@@ -290,7 +256,7 @@ Expected<TrimSearch> searchTrim(const gauge::Gauge& gauge, const curve::Curve& s
 
   Stations stations = stationsOf(sender, *covered, options.pair.rows);
   if (options.latest) {
-    const auto hot = hotBy(gauge, sender, options);
+    const auto hot = hotBy(gauge, sender, *options.latest);
     if (!hot) return tl::make_unexpected(hot.error());
     stations.hotBy = *hot;
   }

@@ -28,6 +28,26 @@ const std::vector<TrimNetwork>& everyNetwork() {
 class TrimNetworkTest : public QObject {
   Q_OBJECT
  private slots:
+  // Ohm's law one way and the other.
+  void theSenderBehindWhatThePostSeesIsTheSender() {
+    for (const TrimNetwork& network :
+         {TrimNetwork(), TrimNetwork::series(ohms(12)), TrimNetwork::parallel(ohms(510)),
+          TrimNetwork::parallelThenSeries(ohms(510), ohms(12)), TrimNetwork::seriesThenParallel(ohms(12), ohms(510))}) {
+      for (const double sender : {0.5, 20.0, 480.0, 1e5}) {
+        const auto behind = network.senderBehind(network.seen(ohms(sender)));
+        QVERIFY2(behind && std::abs(inOhms(*behind) / sender - 1) < 1e-9, network.name().c_str());
+      }
+    }
+  }
+
+  void noSenderIsBehindWhatANetworkCannotMakeOfIt() {
+    QVERIFY(!TrimNetwork::series(ohms(12)).senderBehind(ohms(12)));
+    QVERIFY(!TrimNetwork::parallel(ohms(510)).senderBehind(ohms(510)));
+    QVERIFY(!TrimNetwork::parallelThenSeries(ohms(510), ohms(12)).senderBehind(ohms(522)));
+    QVERIFY(!TrimNetwork::seriesThenParallel(ohms(12), ohms(510)).senderBehind(ohms(11)));
+    QVERIFY(!TrimNetwork().senderBehind(ohms(INFINITY)));
+  }
+
   void namesReadAsAPersonWouldSayThem_data() {
     QTest::addColumn<int>("which");
     QTest::addColumn<QString>("name");

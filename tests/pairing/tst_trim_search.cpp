@@ -92,6 +92,27 @@ class TrimSearchTest : public QObject {
     QVERIFY(unlike > 5);
   }
 
+  // The brute force of exhaustive_trim.h again; the bound lies between its topologies, on its best, and below it.
+  void nothingWorseThanTheBoundIsFoundAndNothingBetterIsMissed() {
+    for (unsigned i = 0; i < 42; ++i) {
+      const RandomPair pair = randomPair(i);
+      TrimOptions options = over(Series::e12, 12);
+      const auto every = tryEveryNetwork(pair.gauge, pair.sender, pair.band, Series::e12, 12, options.limits.lowWeight);
+      const double best = *std::min_element(every.best.begin(), every.best.end());
+      for (const double bound : {best + 1, best * (1 + 1e-9), best * (1 - 1e-6)}) {
+        options.atMost = kelvins(bound);
+        const auto found = searchTrim(pair.gauge, pair.sender, pair.band, options);
+        QCOMPARE(bool(found), bound >= best);
+        if (!found) continue;
+        for (std::size_t t = 0; t < 5; ++t) {
+          QCOMPARE(bool(found->ofTopology[t]), every.best[t] <= bound);
+          if (!found->ofTopology[t]) continue;
+          QVERIFY(std::abs(inKelvin(found->ofTopology[t]->weightedWorst) - every.best[t]) < 1e-9);
+        }
+      }
+    }
+  }
+
   void mostNetworksAreExcludedByTheBound() {
     const RandomPair pair = randomPair(0);
     const auto found = searchTrim(pair.gauge, pair.sender, pair.band, over(Series::e96, 60));
