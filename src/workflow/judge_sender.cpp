@@ -138,10 +138,10 @@ void SenderJudge::judgeKind(const catalog::Sender& sender, Candidate& candidate)
 }
 
 void SenderJudge::judgeScrew(const catalog::Sender& sender, Candidate& candidate) const {
-  const joint::ScrewJudgement screw =
+  joint::ScrewJudgement screw =
       joint::judgeScrew(port_, bodyOf(sender, thread(sender.thread)), bushings_, options_.units);
   append(candidate.findings, screw.findings);
-  candidate.screw.findings = screw.findings;
+  candidate.screw.findings = std::move(screw.findings);
   switch (screw.fit) {
     case joint::ScrewFit::fits:
       candidate.screw.state = JointState::fits, candidate.screw.words = "screws in";
@@ -169,9 +169,9 @@ void SenderJudge::judgePlug(const catalog::Sender& sender, Candidate& candidate)
   std::optional<joint::Terminal> terminal;
   if (record != terminals_.end()) terminal = terminalOf(*record);
   candidate.terminal = terminal ? terminal->name : sender.terminal.text;
-  const joint::PlugJudgement plug = joint::judgePlug(wireEnd_, terminal, pigtails_);
+  joint::PlugJudgement plug = joint::judgePlug(wireEnd_, terminal, pigtails_);
   append(candidate.findings, plug.findings);
-  candidate.plug.findings = plug.findings;
+  candidate.plug.findings = std::move(plug.findings);
   switch (plug.fit) {
     case joint::TerminalFit::fits:
       candidate.plug.state = JointState::fits, candidate.plug.words = "plugs on";
