@@ -91,6 +91,32 @@ Expected<Identification> identify(std::span<const FamilyCurve> families, std::sp
   return answer;
 }
 
+Expected<Finding> againstClaim(const Identification& answer, std::span<const FamilyCurve> families,
+                               std::size_t claimed) {
+  const auto own = std::ranges::find(answer.suspects, claimed, &Suspect::family);
+  if (claimed >= families.size() || own == answer.suspects.end() || answer.suspects.size() != families.size())
+    return refuse("claim-unknown", "family", fmt::format("family {}", claimed), "a family that was weighed");
+  const std::string& name = families[claimed].name;
+  Finding finding{"claim-agrees", Severity::note,
+                  fmt::format("The readings agree with {}, which the part claims.", name),
+                  fmt::format("{} for {}", percent(own->probability), name), "your readings"};
+  if (own->probability >= 0.5) return finding;
+  if (own->probability >= kWorthNaming) {
+    finding.code = "claim-open";
+    finding.sentence =
+        fmt::format("Whether this is {}, which the part claims, is still open: read it once more.", name);
+    return finding;
+  }
+  const Suspect& first = answer.suspects.front();
+  const bool none = answer.none > first.probability;
+  finding.code = "claim-disagrees";
+  finding.severity = Severity::warning;
+  finding.sentence = fmt::format("The part claims {} but reads as {}: a part number is not a curve.", name,
+                                 none ? std::string("none of the families here") : families[first.family].name);
+  finding.evidence += fmt::format(", {} for that", percent(none ? answer.none : first.probability));
+  return finding;
+}
+
 Expected<QuickCheck> quickCheck(std::span<const FamilyCurve> families, const Reading& room, double assumedTolerance,
                                 const DisplayUnits& units) {
   IdentifyModel model;

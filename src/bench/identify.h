@@ -75,6 +75,12 @@ struct Identification {
 Expected<Identification> identify(std::span<const FamilyCurve> families, std::span<const Reading> readings,
                                   const IdentifyModel& model = {});
 
+/// A part number is not a curve: what the readings say of the family a part claims to be of. A warning where that
+/// family has less than 5 %, naming the answer that has most; a note that it is open up to 50 %; else a note that it
+/// agrees. `families` as identify had them. Refuses a family that is not among them.
+Expected<Finding> againstClaim(const Identification& answer, std::span<const FamilyCurve> families,
+                               std::size_t claimed);
+
 /// How much a further reading at a temperature would tell.
 struct Separation {
   Temperature at;

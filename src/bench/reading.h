@@ -37,9 +37,9 @@ struct TakenReading {
 
 /// Puts bath, meter and practice together. What bad practice costs is added to the temperature's uncertainty (standard,
 /// all from memory, no source): 0.1 K in a stirred bath, 0.6 K in one that is not or of which it is not known; 1 K
-/// where the hex is dry; what the sender moves in a minute where it is not steady (to the ohms). Self-heating is taken
-/// off the temperature's doubt, not corrected: its size is added as rectangular limits. Refuses temperatures or ohms
-/// that are not finite.
+/// where the hex is dry; what the sender moves in a minute where it is not steady (to the ohms).
+/// Self-heating is not corrected for; its size counts as rectangular limits of the temperature. Refuses temperatures or
+/// ohms that are not finite.
 Expected<TakenReading> take(const BathReference& bath, const MeterReading& meter, const Practice& practice,
                             std::optional<Direction> direction = {});
 

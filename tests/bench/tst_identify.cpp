@@ -212,6 +212,24 @@ class TestIdentify : public QObject {
     QCOMPARE(QString::fromStdString(answer->findings.front().code), QString("curve-none"));
   }
 
+  void a_part_number_is_not_a_curve() {
+    const auto families = bench::test::threeFamilies();
+    std::vector<Reading> readings{bench::test::readingOf(families[0], 21, 0, 0, 0.01)};
+    const auto codeOf = [&](std::size_t claimed) {
+      const auto finding = againstClaim(*identify(families, readings), families, claimed);
+      return QString::fromStdString(finding ? finding->code : finding.error().code);
+    };
+    QCOMPARE(codeOf(0), QString("claim-agrees"));
+    QCOMPARE(codeOf(1), QString("claim-open"));  // A and B are alike cold
+    QCOMPARE(codeOf(2), QString("claim-disagrees"));
+    QCOMPARE(codeOf(3), QString("claim-unknown"));
+    readings.push_back(bench::test::readingOf(families[0], 95, 0, 0, 0.01));
+    QCOMPARE(codeOf(1), QString("claim-disagrees"));
+    const auto warning = againstClaim(*identify(families, readings), families, 1);
+    QCOMPARE(warning->severity, Severity::warning);
+    QVERIFY(warning->sentence.find("reads as A") != std::string::npos);
+  }
+
   void a_curve_that_does_not_reach_the_bath_neither_gains_nor_loses() {
     auto families = bench::test::threeFamilies();
     families.push_back(bench::test::family("hot only", 51, 95, 3600, 0.02, 0.1, {celsius(60), celsius(120)}));
