@@ -9,8 +9,8 @@ ElectricalJudge::ElectricalJudge(const catalog::Catalogue& catalogue, GaugeSide 
       side_(std::move(side)),
       options_(std::move(options)),
       memory_(memory),
-      onThisGauge_(fmt::format("{} {} {} {} ", side_.id, inKelvin(side_.band.low), inKelvin(side_.band.high),
-                               side_.boiling ? inKelvin(*side_.boiling) : 0.0)) {}
+      onThisBand_(fmt::format("{} {} {} ", side_.id, inKelvin(side_.band.low), inKelvin(side_.band.high))),
+      boilsAt_(fmt::format(" {}", side_.boiling ? inKelvin(*side_.boiling) : 0.0)) {}
 
 const catalog::Family* ElectricalJudge::family(const catalog::FamilyKey& key) {
   const auto [found, fresh] = memory_.families.try_emplace(key.text);
@@ -18,12 +18,13 @@ const catalog::Family* ElectricalJudge::family(const catalog::FamilyKey& key) {
   return found->second ? &*found->second : nullptr;
 }
 
-std::string ElectricalJudge::nameOf(const catalog::FamilyKey& family, const catalog::CurveRecord* lot) const {
-  return onThisGauge_ + (lot != nullptr ? "lot " + lot->id.text : "family " + family.text);
+std::string ElectricalJudge::onBandName(const catalog::FamilyKey& family, const catalog::CurveRecord* lot) const {
+  return onThisBand_ + (lot != nullptr ? "lot " + lot->id.text : "family " + family.text);
 }
 
 void ElectricalJudge::want(const catalog::FamilyKey& key, const catalog::CurveRecord* lot, bool seekTrim) {
-  const std::string name = nameOf(key, lot);
+  const std::string onBand = onBandName(key, lot);
+  const std::string name = onBand + boilsAt_;
   const auto [place, fresh] = wanted_.try_emplace(name);
   Task& task = place->second;
   task.seekTrim = task.seekTrim || seekTrim;
@@ -32,6 +33,11 @@ void ElectricalJudge::want(const catalog::FamilyKey& key, const catalog::CurveRe
   const auto [kept, unknown] = memory_.judged.try_emplace(name);
   task.kept = &kept->second;
   if (!unknown) return;
+  const auto [alike, first] = memory_.onBand.try_emplace(onBand, task.kept);
+  if (!first) {
+    task.alike = alike->second;
+    return;
+  }
   if (lot != nullptr) task.curve = curveOf(*lot);
   else if (record != nullptr) task.curve = curveOf(*record);
   else task.curve = refuse("family-missing", "", "", "its resistance family in the catalogue");
@@ -46,6 +52,7 @@ void ElectricalJudge::want(const catalog::FamilyKey& key, const catalog::CurveRe
 void ElectricalJudge::judgeWanted() {
   for (const auto& [name, task] : wanted_) {
     if (task.curve) judge(task);
+    if (task.alike != nullptr) judgeAlike(task);
     if (task.seekTrim) seekTrim(*task.kept);
   }
   wanted_.clear();
@@ -53,7 +60,7 @@ void ElectricalJudge::judgeWanted() {
 
 std::shared_ptr<const Electrics> ElectricalJudge::found(const catalog::FamilyKey& family,
                                                         const catalog::CurveRecord* lot) {
-  const auto known = memory_.judged.find(nameOf(family, lot));
+  const auto known = memory_.judged.find(onBandName(family, lot) + boilsAt_);
   why_ = known == memory_.judged.end() ? "nobody asked" : known->second.why;
   return known == memory_.judged.end() ? nullptr : known->second.electrics;
 }
@@ -89,6 +96,19 @@ void ElectricalJudge::judge(const Task& task) const {
   pairing::Verdict verdict = pairing::judge(*errors, std::nullopt, options_.limits, kept.circumstances);
   kept.electrics = std::make_shared<const Electrics>(
       Electrics{curve->curve, std::move(*errors), std::move(wide), std::nullopt, std::move(verdict)});
+}
+
+/// Where water boils changes what is said, not what the needle shows or what would trim it.
+void ElectricalJudge::judgeAlike(const Task& task) const {
+  PairMemory::Kept& kept = *task.kept;
+  kept = *task.alike;
+  if (!kept.electrics) return;
+  Electrics again = *kept.electrics;
+  kept.trimSought = kept.trimSought && task.seekTrim;
+  if (!kept.trimSought) again.trim.reset();
+  kept.circumstances.boiling = side_.boiling;
+  again.verdict = pairing::judge(again.errors, again.trim, options_.limits, kept.circumstances);
+  kept.electrics = std::make_shared<const Electrics>(std::move(again));
 }
 
 void ElectricalJudge::seekTrim(PairMemory::Kept& kept) const {

@@ -47,6 +47,7 @@ class PairMemory {
     std::string why;  ///< where there are no electrics
   };
   std::map<std::string, Kept> judged;
+  std::map<std::string, const Kept*> onBand;  ///< one of those that differ by nothing but where the water boils
   std::map<std::string, std::optional<catalog::Family>> families;
 };
 
@@ -71,21 +72,24 @@ class ElectricalJudge {
  private:
   struct Task {
     PairMemory::Kept* kept = nullptr;
-    std::optional<Expected<SourcedCurve>> curve;  ///< none: judged before, only the trim is wanting
+    const PairMemory::Kept* alike = nullptr;      ///< judged before where water boils elsewhere
+    std::optional<Expected<SourcedCurve>> curve;  ///< none: judged before, at most the trim is wanting
     std::optional<double> senderTolerance;
     std::string name;
     bool sameFamily = false;
     bool seekTrim = false;
   };
-  std::string nameOf(const catalog::FamilyKey& family, const catalog::CurveRecord* lot) const;
+  std::string onBandName(const catalog::FamilyKey& family, const catalog::CurveRecord* lot) const;
   void judge(const Task& task) const;
+  void judgeAlike(const Task& task) const;
   void seekTrim(PairMemory::Kept& kept) const;
 
   const catalog::Catalogue& catalogue_;
   GaugeSide side_;
   MatchOptions options_;
   PairMemory& memory_;
-  std::string onThisGauge_;  ///< begins the names under which pairs are kept
+  std::string onThisBand_;  ///< begins the names under which pairs are kept: gauge and band
+  std::string boilsAt_;     ///< ends them
   std::map<std::string, Task> wanted_;
   std::string why_;
 };
