@@ -3,6 +3,7 @@
 #include <catalog/families.h>
 #include <catalog/senders.h>
 #include <catalog/vehicles.h>
+#include <workflow/judge_electrical.h>
 #include <workflow/match.h>
 #include <QTest>
 #include <algorithm>
@@ -244,6 +245,34 @@ class TestMatch : public QObject {
     }
   }
 
+  // The six and the V8 share thermostat and so band, not the cap: what is remembered of one serves the other.
+  void what_was_judged_before_changes_no_recommendation() {
+    const auto catalogue = demo_.open();
+    workflow::PairMemory memory;
+    std::size_t compared = 0;
+    for (const char* casting : {"30418", "41204", "30112", "41360", "30418"}) {
+      Question question = utility();
+      question.casting = casting;
+      const auto fresh = workflow::match(catalogue, question);
+      const auto remembered = workflow::match(catalogue, question, {}, memory);
+      QVERIFY(fresh && remembered);
+      QCOMPARE(remembered->branches.size(), fresh->branches.size());
+      for (std::size_t b = 0; b < fresh->branches.size(); ++b) {
+        for (std::size_t i = 0; i < fresh->branches[b].ranked.size(); ++i) {
+          const workflow::Candidate& one = fresh->branches[b].ranked[i];
+          const workflow::Candidate& other = remembered->branches[b].ranked[i];
+          if (!one.recommended()) break;
+          QCOMPARE(other.part, one.part);
+          QCOMPARE(other.sentence, one.sentence);
+          QCOMPARE(other.findings.size(), one.findings.size());
+          for (std::size_t f = 0; f < one.findings.size(); ++f)
+            QCOMPARE(other.findings[f].sentence, one.findings[f].sentence);
+          ++compared;
+        }
+      }
+    }
+    QVERIFY(compared >= 10);
+  }
   void the_needles_stand_where_the_table_says() {
     const Answer a = answer(utility());
     const Branch& branch = a.branches.front();
