@@ -102,6 +102,14 @@ class TestDrawDial : public QObject {
     QCOMPARE(pivot[0].number("x1") + pivot[0].number("x2"), 0.0);
   }
 
+  void a_number_is_never_parted_from_its_unit() {
+    const auto notes = those(*drawDial(dial(), {}), "text", "note");
+    QVERIFY(!notes.empty());
+    for (const auto& line : notes) QVERIFY2(!line.text.startsWith('%'), qPrintable(line.text));
+    QVERIFY(std::any_of(notes.begin(), notes.end(),
+                        [](const Element& line) { return line.text.contains(QString::fromUtf8("100\u00a0%")); }));
+  }
+
   void everything_lies_on_the_paper() {
     for (const auto& [low, high] : {std::pair{-52.0, 50.0}, {-140.0, 140.0}}) {
       const auto wide = Dial::make(dial().marks(), {low}, {high});
