@@ -11,7 +11,7 @@ sheet::SwapCell cellOf(const PlanCell& cell, bool best, const DisplayUnits& unit
   made.part = cell.answered ? cell.part : "No sender to recommend";
   for (const std::string& part : cell.partsToBuy)
     if (part != cell.part) made.with.push_back(part);
-  if (cell.worst) made.worst = printDifference(*cell.worst, units, 1);
+  if (cell.worst) made.worst = printDifference(*cell.worst, units);
   made.verdict = cell.sentence;
   made.era = cell.era;
   made.look = cell.look;

@@ -1,6 +1,7 @@
 #pragma once
 #include <quantity/date.h>
 #include <sheet/paper.h>
+#include <workflow/date_engine.h>
 #include <workflow/plan.h>
 #include <workflow/trim.h>
 
@@ -19,6 +20,7 @@ sheet::Pages offsetCardSheet(const DialAnswer& answer, const SheetOptions& optio
 Expected<sheet::Pages> remarkedDialSheet(const DialAnswer& answer, double radius, const SheetOptions& options);
 /// Refuses an answer without a proposal.
 Expected<sheet::Pages> trimSheet(const TrimAnswer& answer, const SheetOptions& options);
+sheet::Pages dateSheet(const DateAnswer& answer, const SheetOptions& options);
 sheet::Pages planSheet(const Plan& plan, const SheetOptions& options);
 
 /// The same for a sender of a match: its offset card and re-marked dial, and the trim it needs.

@@ -1,3 +1,4 @@
+#include <sheet/engine_date.h>
 #include <sheet/lettering.h>
 #include <sheet/offset_card.h>
 #include <sheet/remarked_dial.h>
@@ -95,9 +96,21 @@ SwapPlan plan(std::size_t dashes, std::size_t engines, const std::string& name =
   return made;
 }
 
+EngineDate engineDate(const std::string& name) {
+  return {"22 Aug 1971",
+          "1980s " + name,
+          "Head cast 13 years after the vehicle. " + name,
+          {"Two heads disagree. " + name},
+          {{"left head, " + name, "22 Aug 1981", "as it stands", "97 %"}, {"", "22 Aug 1971", name, "3 %"}},
+          {{"Engine " + name, 1981.6, 1981.9, "1981", true}, {name, 1978, 1988, name}},
+          {name},
+          "A judgement. " + name};
+}
+
 std::vector<std::pair<const char*, Pages>> everySheet(const std::string& name, Paper paper) {
   return {{"offset card", drawOffsetCard(card(name), paper)},
           {"re-marked dial", *drawRemarkedDial(remarked(name), dial(), paper)},
+          {"engine date", drawEngineDate(engineDate(name), paper)},
           {"trim sheet", drawTrimSheet(trim(name), paper)},
           {"swap plan", drawSwapPlan(plan(3, 6, name), paper)}};
 }

@@ -1,0 +1,86 @@
+#include <fmt/format.h>
+#include <sheet/book.h>
+#include <sheet/engine_date.h>
+#include <sheet/plot.h>
+
+#include <algorithm>
+
+namespace ohmkin::sheet {
+namespace {
+
+constexpr double kNames = 58;  // mm left of the time line
+constexpr double kRow = 6.4;
+constexpr double kBar = 2.4;
+constexpr double kLeastBar = 0.8;  // a single day is still seen
+constexpr std::size_t kMostBars = 30;
+
+void timeLine(Book& book, const std::vector<DateBar>& all) {
+  if (all.empty()) return;
+  const std::size_t count = std::min(all.size(), kMostBars);
+  const double height = kRow * static_cast<double>(count);
+  book.part("TIME LINE", height + 20);
+  Range years{all.front().from, all.front().until};
+  for (const DateBar& bar : all) {
+    years.take(bar.from);
+    years.take(bar.until);
+  }
+  const Ticks ticks = ticksOver(years, 7);
+  const Box where{book.left() + kNames, book.y() - 3, book.width() - kNames, height};
+  const auto x = [&](double year) {
+    return where.x + (year - ticks.first) / (ticks.last() - ticks.first) * where.width;
+  };
+  Canvas& page = book.page();
+  for (int i = 0; i <= ticks.count; ++i) {
+    const double year = ticks.first + ticks.step * i;
+    page.line({x(year), where.y}, {x(year), where.bottom() + 1}, 0.1);
+    page.text({x(year), where.bottom() + 4.4}, kSmall, fmt::format("{:.0f}", year), Anchor::middle);
+  }
+  for (std::size_t i = 0; i < count; ++i) {
+    const DateBar& bar = all[i];
+    const double middle = where.y + kRow * (static_cast<double>(i) + 0.5);
+    page.text({book.left(), middle + 0.5}, bar.heavy ? kStrong : kBody,
+              elided(bar.name, kBody.size, bar.heavy ? kStrong.weight : kBody.weight, kNames - 4));
+    page.text({book.left(), middle + 3.2}, kSmall, elided(bar.words, kSmall.size, kSmall.weight, kNames - 4));
+    const double wide = std::max(kLeastBar, x(bar.until) - x(bar.from));
+    const double from = std::min(x(bar.from), where.right() - wide);
+    if (bar.heavy)
+      page.polygon({{from, middle - kBar / 2},
+                    {from + wide, middle - kBar / 2},
+                    {from + wide, middle + kBar / 2},
+                    {from, middle + kBar / 2}},
+                   0.1, true);
+    else page.box({from, middle - kBar / 2, wide, kBar}, 0.35, 0.4);
+  }
+  book.skip(height + 6);
+}
+
+}  // namespace
+
+Pages drawEngineDate(const EngineDate& what, Paper paper) {
+  Book book(sizeOf(paper), {"ENGINE DATE", what.summary, what.date});
+  book.skip(2);
+  if (!what.engine.empty()) book.paragraph({4.2, Weight::bold}, what.engine);
+  for (const std::string& alarm : what.alarms) book.item("!", alarm);
+  if (!what.meanings.empty()) {
+    book.part("WHAT THE CODES CAN MEAN", 24);
+    std::vector<std::vector<std::string>> rows;
+    for (const DateMeaning& meaning : what.meanings)
+      rows.push_back({meaning.code, meaning.reading, meaning.how, meaning.chance});
+    const double rest = book.width() + 6 - 26;
+    book.table({{"CODE", rest * 0.34, Anchor::start, Weight::bold},
+                {"READ AS", rest * 0.28},
+                {"HOW", rest * 0.38},
+                {"CHANCE", 26, Anchor::end}},
+               rows);
+  }
+  timeLine(book, what.bars);
+  if (!what.reasons.empty()) {
+    book.part("WHY", 20);
+    for (const std::string& reason : what.reasons) book.item("·", reason);
+  }
+  book.skip(3);
+  book.paragraph(kSmall, what.judgement);
+  return book.finish();
+}
+
+}  // namespace ohmkin::sheet
