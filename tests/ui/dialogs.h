@@ -1,5 +1,6 @@
 #pragma once
 #include <QApplication>
+#include <QDialog>
 #include <QMenu>
 #include <QPushButton>
 #include <QTest>

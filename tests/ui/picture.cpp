@@ -1,22 +1,117 @@
-/// Not a test: makes the README's picture of the match page by the program itself.
-///   picture CATALOGUE "1968 ridgeway utility …" OUT.png [--size 1440x900] [--tone dark] [--sender N] [--tab 0|1|2|3]
-///   [--check]
-///   [--fahrenheit]
+/// Not a test: makes the pictures of the pages by the program itself.
+///   picture CATALOGUE QUESTION OUT.png [--page match|date|layouts|plan] [--size 1440x900] [--tone dark] [--fahrenheit]
+///   match: QUESTION as typed, with [--sender N] [--tab 0|1|2|3] [--branch N] [--refused] [--check] [--list] [--menu]
+///   date: "30418 : H 22 1 | 30418 : C 8 3 | stamp : 0822A | line : ridgeway utility | year : 1968"
+///   layouts: the layout to show, counted from 0
+///   plan: "dash | dash / engine | engine"
+///   [--preview]: the print preview of the page's first sheet instead
 #include <app/window.h>
+#include <date/date_page.h>
 #include <look/palette.h>
 #include <look/style.h>
 #include <look/type.h>
 #include <match/match_page.h>
+#include <plan/plan_page.h>
 #include <QApplication>
 #include <QCommandLineParser>
+#include <QListWidget>
+#include <QPrintPreviewDialog>
 #include <QTemporaryDir>
 #include <QTest>
+#include "dialogs.h"
+
+using namespace ohmkin;
+
+namespace {
+
+constexpr int kPatience = 15000;
+
+QStringList parted(const QString& text, QChar at) {
+  QStringList all;
+  for (const QString& each : text.split(at)) all << each.trimmed();
+  return all;
+}
+
+QPushButton* showMatch(match::MatchPage& page, const QString& question, const QCommandLineParser& given) {
+  page.query().setText(question);
+  if (given.isSet(QStringLiteral("list"))) {
+    page.query().takeFocus();
+    QTest::qWait(300);
+    page.query().edit()->end(false);
+    QTest::keyClicks(page.query().edit(), QStringLiteral(" ri"));
+  }
+  QTest::qWait(1200);
+  if (given.isSet(QStringLiteral("refused"))) QTest::keyClick(&page, Qt::Key_R, Qt::ControlModifier);
+  page.branches().choose(given.value(QStringLiteral("branch")).toInt());
+  for (int i = 0; i < given.value(QStringLiteral("sender")).toInt(); ++i)
+    QTest::keyClick(&page.candidates(), Qt::Key_Down);
+  if (given.isSet(QStringLiteral("tab")))
+    page.details().showTab(static_cast<match::DetailPanel::Tab>(given.value(QStringLiteral("tab")).toInt()));
+  if (given.isSet(QStringLiteral("check"))) {
+    page.details().errors().check().click();
+    while (page.details().errors().checking()) QTest::qWait(50);
+  }
+  return page.details().tab() == match::DetailPanel::trim ? &page.details().trimTab().print()
+                                                          : &page.details().dialTab().print();
+}
+
+QPushButton* showDate(castings::DatePage& page, const QString& question) {
+  std::size_t row = 0;
+  for (const QString& fact : parted(question, QLatin1Char('|'))) {
+    const QString name = fact.section(QLatin1Char(':'), 0, 0).trimmed();
+    const QString value = fact.section(QLatin1Char(':'), 1).trimmed();
+    if (name == QStringLiteral("stamp")) page.form().stamp().setText(value);
+    else if (name == QStringLiteral("line")) page.form().line().setText(value);
+    else if (name == QStringLiteral("year")) page.form().year().setText(value);
+    else if (!fact.isEmpty()) {
+      page.form().rows().at(row).number->setText(name);
+      page.form().rows().at(row++).code->setText(value);
+    }
+  }
+  if (!question.isEmpty()) (void)QTest::qWaitFor([&] { return page.showsAnswer(); }, 3000);
+  return nullptr;
+}
+
+QPushButton* showPlan(plan::PlanPage& page, const QString& question) {
+  const auto lines = [](const QString& side) {
+    std::vector<plan::Line> all;
+    for (const QString& each : parted(side, QLatin1Char('|')))
+      if (!each.isEmpty()) all.push_back({each, std::nullopt});
+    return all;
+  };
+  page.dashes().setLines(lines(question.section(QLatin1Char('/'), 0, 0)));
+  page.engines().setLines(lines(question.section(QLatin1Char('/'), 1)));
+  if (!question.isEmpty()) (void)QTest::qWaitFor([&] { return page.showsAnswer(); }, kPatience);
+  QTest::qWait(600);
+  return &page.print();
+}
+
+/// Its page chosen and asked; what it prints with.
+QPushButton* show(app::Window& window, const QString& question, const QCommandLineParser& given) {
+  const QString page = given.value(QStringLiteral("page"));
+  const int at = page == QStringLiteral("match") ? 0 : page == QStringLiteral("plan") ? 2 : 1;
+  window.findChild<app::Rail*>()->choose(at);
+  QTest::qWait(700);
+  if (auto* match = qobject_cast<match::MatchPage*>(&window.page())) return showMatch(*match, question, given);
+  if (auto* plan = qobject_cast<plan::PlanPage*>(&window.page())) return showPlan(*plan, question);
+  auto* date = qobject_cast<castings::DatePage*>(&window.page());
+  if (page == QStringLiteral("date")) return showDate(*date, question);
+  date->showHalf(castings::DatePage::layouts);
+  QTest::qWait(300);
+  if (auto* list = date->bench().findChild<QListWidget*>()) list->setCurrentRow(question.toInt());
+  QTest::qWait(1500);
+  return nullptr;
+}
+
+}  // namespace
 
 int main(int argc, char** argv) {
   if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
   QApplication application(argc, argv);
   QCommandLineParser given;
-  given.addOptions({{QStringLiteral("size"), QString(), QStringLiteral("WxH"), QStringLiteral("1440x900")},
+  given.addOptions({{QStringLiteral("page"), QString(), QStringLiteral("page"), QStringLiteral("match")},
+                    {QStringLiteral("preview"), QString()},
+                    {QStringLiteral("size"), QString(), QStringLiteral("WxH"), QStringLiteral("1440x900")},
                     {QStringLiteral("tone"), QString(), QStringLiteral("tone"), QStringLiteral("light")},
                     {QStringLiteral("sender"), QString(), QStringLiteral("n"), QStringLiteral("0")},
                     {QStringLiteral("tab"), QString(), QStringLiteral("n"), QStringLiteral("0")},
@@ -50,24 +145,18 @@ int main(int argc, char** argv) {
   if (words[0] == QStringLiteral("-")) window.openLast();
   else window.openCatalogue(words[0]);
 
-  auto* page = qobject_cast<ohmkin::match::MatchPage*>(&window.page());
-  page->query().setText(words[1]);
-  if (given.isSet(QStringLiteral("list"))) {
-    page->query().takeFocus();
-    QTest::qWait(300);
-    page->query().edit()->end(false);
-    QTest::keyClicks(page->query().edit(), QStringLiteral(" ri"));
-  }
-  QTest::qWait(1200);
-  if (given.isSet(QStringLiteral("refused"))) QTest::keyClick(page, Qt::Key_R, Qt::ControlModifier);
-  page->branches().choose(given.value(QStringLiteral("branch")).toInt());
-  for (int i = 0; i < given.value(QStringLiteral("sender")).toInt(); ++i)
-    QTest::keyClick(&page->candidates(), Qt::Key_Down);
-  if (given.isSet(QStringLiteral("tab")))
-    page->details().showTab(static_cast<ohmkin::match::DetailPanel::Tab>(given.value(QStringLiteral("tab")).toInt()));
-  if (given.isSet(QStringLiteral("check"))) {
-    page->details().errors().check().click();
-    while (page->details().errors().checking()) QTest::qWait(50);
+  QPushButton* prints = show(window, words[1], given);
+  if (given.isSet(QStringLiteral("preview"))) {
+    QAction* preview = prints == nullptr ? nullptr : sheetAction(*prints, QStringLiteral("Print preview…"));
+    if (preview == nullptr) return 1;
+    return opensDialog<QPrintPreviewDialog>([&] { preview->trigger(); },
+                                            [&](QPrintPreviewDialog& dialog) {
+                                              dialog.resize(window.size());
+                                              QTest::qWait(500);
+                                              dialog.grab().save(words[2]);
+                                            })
+               ? 0
+               : 1;
   }
   if (given.isSet(QStringLiteral("menu"))) QTest::keyClick(&window, Qt::Key_F10);
   QTest::qWait(150);

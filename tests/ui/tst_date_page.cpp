@@ -5,6 +5,7 @@
 #include <QSignalSpy>
 #include <QTest>
 #include "demo.h"
+#include "dialogs.h"
 
 using namespace ohmkin;
 using namespace ohmkin::castings;
@@ -279,6 +280,53 @@ class TestDatePage : public QObject {
     QVERIFY(shown.page.grab().toImage() != light);
     QCOMPARE(shown.page.asText(), words);
     look::setTone(look::Tone::light);
+  }
+
+  void usualLagsAreFoldedSaidAndSettable() {
+    Shown shown(demo_, "lags.ini");
+    shown.open(demo_.file());
+    castings::UsualLags& lags = shown.page.lags();
+    QVERIFY(!lags.castingToAssembly().isVisible());
+    lags.fold().click();
+    QVERIFY(lags.castingToAssembly().isVisible());
+    shown.page.form().rows()[0].number->setText(QStringLiteral("30418"));
+    shown.page.form().rows()[0].code->setText(QStringLiteral("H 22 1"));
+    QTRY_VERIFY(shown.page.showsAnswer());
+    const QString before = shown.page.headline();
+    // Half a year from casting to assembly instead of days: the engine was made later.
+    lags.castingToAssembly().setText(QStringLiteral("200"));
+    QTRY_VERIFY(shown.page.headline() != before);
+    workflow::DateQuestion asked;
+    QVERIFY(lags.fill(asked));
+    QCOMPARE(asked.beliefs.castingToAssembly.median, 200.0);
+    QVERIFY(asked.beliefs.source.find("memory") == std::string::npos);
+    // A window that leaves out the day read says so; what is no number is named.
+    lags.reset();
+    QTRY_COMPARE(shown.page.headline(), before);
+    lags.until().setText(QStringLiteral("1970"));
+    QTRY_VERIFY(shown.page.headline() != before);
+    lags.castingToAssembly().setText(QStringLiteral("soon"));
+    QVERIFY(lags.castingToAssembly().wrong());
+    QTRY_VERIFY2(shown.page.sheet().said().contains("casting to assembly"), qPrintable(shown.page.sheet().said()));
+  }
+
+  void theAnswerIsPreviewedAndPrinted() {
+    Shown shown(demo_, "print.ini");
+    shown.open(demo_.file());
+    QVERIFY(!shown.page.sheets());
+    shown.page.form().rows()[0].number->setText(QStringLiteral("30418"));
+    shown.page.form().rows()[0].code->setText(QStringLiteral("H 22 1"));
+    QTRY_VERIFY(shown.page.showsAnswer());
+    const auto sheets = shown.page.sheets();
+    QVERIFY(sheets.has_value());
+    const QString first = QString::fromStdString(sheets->pages.front());
+    for (const char* words : {"ENGINE DATE", "H 22 1", "22 Aug 1981", "TIME LINE", "judgement"})
+      QVERIFY2(first.contains(words), words);
+    for (const char* words : {"Print preview…", "Print…"}) {
+      QAction* action = sheetAction(shown.page.view().print(), QString::fromUtf8(words));
+      QVERIFY(action != nullptr);
+      QVERIFY2(opensDialog<QDialog>([&] { action->trigger(); }), words);
+    }
   }
 };
 

@@ -1,9 +1,11 @@
 #include <match/match_page.h>
 #include <match/wording.h>
 #include <QElapsedTimer>
+#include <QPrintPreviewDialog>
 #include <QSignalSpy>
 #include <QTest>
 #include "demo.h"
+#include "dialogs.h"
 
 using namespace ohmkin;
 using namespace ohmkin::match;
@@ -229,6 +231,46 @@ class TestMatchPage : public QObject {
   void aRefusalIsSaidWithoutTheTerminalsWords() {
     QCOMPARE(desk::refusalSentence({"x", "--casting-date", "'H99'", "a day of the month"}),
              QStringLiteral("Casting date: found 'H99', expected a day of the month."));
+  }
+
+  void theDialsSheetIsPreviewedAndPrinted() {
+    Shown shown(demo_, "print.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(kSettled);
+    QTRY_VERIFY(shown.page.showsAnswer());
+    shown.page.details().showTab(DetailPanel::dial);
+    for (const char* words : {"Print preview…", "Print…"}) {
+      QAction* action = sheetAction(shown.page.details().dialTab().print(), QString::fromUtf8(words));
+      QVERIFY(action != nullptr);
+      QVERIFY2(opensDialog<QDialog>([&] { action->trigger(); }), words);
+    }
+  }
+
+  void theTrimSheetIsPreviewed() {
+    Shown shown(demo_, "trimprint.ini");
+    shown.open(demo_.file());
+    // The demo's field car reads right only with resistors.
+    shown.page.query().setText(QStringLiteral("1964 field car casting 30112"));
+    QTRY_VERIFY(shown.page.showsAnswer());
+    int row = 0;
+    while (shown.page.details().tab() != DetailPanel::trim && row++ < 30) {
+      shown.page.details().showTab(DetailPanel::trim);
+      if (shown.page.details().tab() != DetailPanel::trim) QTest::keyClick(&shown.page.candidates(), Qt::Key_Down);
+    }
+    QCOMPARE(shown.page.details().tab(), DetailPanel::trim);
+    QAction* action = sheetAction(shown.page.details().trimTab().print(), QStringLiteral("Print preview…"));
+    QVERIFY(action != nullptr);
+    QVERIFY(opensDialog<QPrintPreviewDialog>([&] { action->trigger(); }));
+  }
+
+  void wordsThatCouldBeSeveralLinesAreNamed() {
+    Shown shown(demo_, "make.ini");
+    shown.open(demo_.file());
+    shown.page.query().setText(QStringLiteral("1968 ridgeway"));
+    QTRY_VERIFY(!shown.page.chips().chips().empty());
+    const auto& chips = shown.page.chips().chips();
+    QVERIFY(std::any_of(chips.begin(), chips.end(),
+                        [](const auto& chip) { return chip.text.contains("Ridgeway", Qt::CaseInsensitive); }));
   }
 };
 

@@ -238,10 +238,15 @@ class TestSvgToPdf : public QObject {
     file.write(dialPage());
     file.close();
     QProcess program;
+    // Where nobody is logged in Qt remarks on a missing folder: standard error is for what went wrong.
+    QProcessEnvironment nobody = QProcessEnvironment::systemEnvironment();
+    nobody.remove(QStringLiteral("XDG_RUNTIME_DIR"));
+    program.setProcessEnvironment(nobody);
     program.start(QStringLiteral(OHMKIN_WINDOW_PROGRAM),
                   {QStringLiteral("--print"), svg, svg, QStringLiteral("--pdf"), out});
     QVERIFY(program.waitForFinished(60000));
     QCOMPARE(program.exitCode(), 0);
+    QCOMPARE(program.readAllStandardError(), QByteArray());
     QVERIFY(ran(QStringLiteral("pdfinfo"), {out}).contains("Pages:           2"));
 
     program.start(QStringLiteral(OHMKIN_WINDOW_PROGRAM),

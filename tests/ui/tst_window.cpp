@@ -134,6 +134,28 @@ class TestWindow : public QObject {
     }
   }
 
+  void thePageIsTheOneTheRailChose() {
+    desk::Settings settings(demo_.path("page.ini"));
+    app::Window window(settings);
+    expose(window);
+    window.openCatalogue(demo_.file());
+    // The first one without anything being chosen, and each is made once.
+    desk::Page* first = &window.page();
+    QVERIFY(qobject_cast<match::MatchPage*>(first) != nullptr);
+    QSet<const desk::Page*> seen{first};
+    auto* rail = window.findChild<app::Rail*>();
+    for (int at = 1; at < rail->count(); ++at) {
+      rail->choose(at);
+      seen.insert(&window.page());
+      QVERIFY(window.page().isVisible());
+      QVERIFY(!first->isVisible());
+    }
+    QCOMPARE(seen.size(), static_cast<qsizetype>(app::pages().size()));
+    rail->choose(0);
+    QCOMPARE(&window.page(), first);
+    QVERIFY(first->isVisible());
+  }
+
   void theRailHasAButtonForEveryPageAndNoOther() {
     desk::Settings settings(demo_.path("rail.ini"));
     const app::Window window(settings);

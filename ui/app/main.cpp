@@ -5,9 +5,27 @@
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QIcon>
+#include <algorithm>
+#include <cstdio>
+#include <string_view>
+
+namespace {
+
+/// A sheet is made where there may be no desktop at all: what Qt remarks about that is nobody's concern, and standard
+/// error is for what went wrong.
+void keepQuietWhilePrinting(int argc, char** argv) {
+  const auto asked = [](std::string_view word) { return word == "--print"; };
+  if (!std::any_of(argv + 1, argv + argc, asked)) return;
+  qInstallMessageHandler([](QtMsgType type, const QMessageLogContext&, const QString& words) {
+    if (type == QtCriticalMsg || type == QtFatalMsg) std::fprintf(stderr, "ohmkin-window: %s\n", qPrintable(words));
+  });
+}
+
+}  // namespace
 
 /// ohmkin-window [FILE], or ohmkin-window --print IN.svg… --pdf OUT
 int main(int argc, char** argv) {
+  keepQuietWhilePrinting(argc, argv);
   QApplication application(argc, argv);
   QApplication::setApplicationName(QStringLiteral("Ohmkin"));
   QApplication::setApplicationVersion(QStringLiteral(OHMKIN_VERSION));

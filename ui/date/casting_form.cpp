@@ -70,7 +70,7 @@ CastingForm::CastingForm(QWidget* parent)
   column->setContentsMargins(space(16), space(12), space(16), space(14));
   grid_->setHorizontalSpacing(space(8));
   grid_->setVerticalSpacing(space(6));
-  const QStringList heads{tr("Casting"), tr("Casting number"), tr("Date code, ? where unreadable"), tr("Written as")};
+  const QStringList heads{tr("Casting"), tr("Casting number"), tr("Date code, ? unreadable"), tr("Written as")};
   for (int i = 0; i < heads.size(); ++i) grid_->addWidget(label(heads[i], castings), 0, i);
   grid_->setColumnStretch(0, 3);
   grid_->setColumnStretch(1, 3);

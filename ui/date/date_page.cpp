@@ -1,10 +1,9 @@
 #include <catalog/layouts.h>
 #include <date/date_page.h>
 #include <date/presenter.h>
+#include <desk/sheet_options.h>
 #include <look/type.h>
 #include <workflow/layouts.h>
-#include <QEvent>
-#include <QHBoxLayout>
 #include <QScrollArea>
 #include <QShortcut>
 #include <QVBoxLayout>
@@ -12,10 +11,7 @@
 namespace ohmkin::castings {
 namespace {
 
-using look::Paint;
 using look::space;
-using look::Text;
-using look::typeface;
 
 constexpr int kSettleMilliseconds = 500;
 enum Lane { asking, names };  // of the catalogue's thread; the bench has 2 and 3
@@ -33,8 +29,9 @@ QScrollArea* scrolling(QWidget* inner, QWidget* parent) {
 
 }  // namespace
 
-DatePage::DatePage(desk::Settings& /*settings*/, QWidget* parent)
+DatePage::DatePage(desk::Settings& settings, QWidget* parent)
     : Page(parent),
+      settings_(settings),
       whole_(new parts::BlankSheet(this)),
       stack_(new QStackedWidget(this)),
       halves_(new parts::Segmented(tr("What to do"), this)),
@@ -61,79 +58,19 @@ DatePage::DatePage(desk::Settings& /*settings*/, QWidget* parent)
 QWidget* DatePage::makeReading() {
   auto* reading = new QWidget;
   form_ = new CastingForm(reading);
+  lags_ = new UsualLags(reading);
   answers_ = new QStackedWidget(reading);
   sheet_ = new parts::BlankSheet(reading);
   answers_->addWidget(sheet_);
-  answers_->addWidget(makeAnswer());
+  view_ = new DateAnswerView([this] { return sheets(); }, reading);
+  answers_->addWidget(view_);
   auto* column = new QVBoxLayout(reading);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(space(16));
   column->addWidget(form_);
+  column->addWidget(lags_);
   column->addWidget(answers_, 1);
   return reading;
-}
-
-QWidget* DatePage::makeAnswer() {
-  auto* answer = new QWidget;
-  QFont large = typeface(Text::headline);
-  large.setPixelSize(static_cast<int>(QFontInfo(large).pixelSize() * 1.2));
-  headline_ = (new parts::Words({}, answer))->sized(large)->selectable();
-  engine_ = (new parts::Words({}, answer))->sized(typeface(Text::body))->selectable();
-  alarm_ = (new parts::Words({}, answer))->painted(Paint::warning)->selectable();
-  decades_ = (new parts::Words({}, answer))->sized(typeface(Text::small))->painted(Paint::quiet)->selectable();
-  meanings_ = new MeaningList(answer);
-  findings_ = new parts::FindingList(answer);
-  drawn_ = new parts::Segmented(tr("Time line"), answer);
-  drawn_->setSegments({tr("Time line"), tr("As a table")});
-  timeLine_ = new TimeLineView(answer);
-  table_ = new TimeTable(answer);
-  table_->hide();
-
-  auto* left = new QVBoxLayout;
-  left->setSpacing(space(6));
-  left->addWidget(
-      (new parts::Words(tr("Engine assembled"), answer))->sized(typeface(Text::small))->painted(Paint::quiet));
-  left->addWidget(headline_);
-  left->addWidget(engine_);
-  left->addWidget(alarm_);
-  left->addWidget(decades_);
-  left->addSpacing(space(10));
-  auto* codes = new parts::Panel(parts::Panel::Kind::sheet, answer);
-  auto* inCodes = new QVBoxLayout(codes);
-  inCodes->setContentsMargins(space(16), space(12), space(12), space(12));
-  inCodes->setSpacing(space(6));
-  inCodes->addWidget(
-      (new parts::Words(tr("What the codes can mean"), codes))->sized(typeface(Text::small))->painted(Paint::quiet));
-  inCodes->addWidget(meanings_);
-  left->addWidget(codes);
-  left->addStretch(1);
-
-  auto* times = new parts::Panel(parts::Panel::Kind::sheet, answer);
-  auto* inTimes = new QVBoxLayout(times);
-  inTimes->setContentsMargins(space(16), space(12), space(16), space(12));
-  inTimes->setSpacing(space(8));
-  inTimes->addWidget(drawn_);
-  inTimes->addWidget(timeLine_);
-  inTimes->addWidget(table_);
-  auto* why = new parts::Panel(parts::Panel::Kind::sheet, answer);
-  auto* inWhy = new QVBoxLayout(why);
-  inWhy->setContentsMargins(space(16), space(12), space(8), space(12));
-  inWhy->setSpacing(space(6));
-  inWhy->addWidget((new parts::Words(tr("Why"), why))->sized(typeface(Text::small))->painted(Paint::quiet));
-  findings_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);  // as high as it is: the page scrolls
-  findings_->installEventFilter(this);
-  inWhy->addWidget(findings_);
-  auto* right = new QVBoxLayout;
-  right->setSpacing(space(16));
-  right->addWidget(times);
-  right->addWidget(why);
-  right->addStretch(1);
-  auto* both = new QHBoxLayout(answer);
-  both->setContentsMargins(0, 0, 0, 0);
-  both->setSpacing(space(24));
-  both->addLayout(left, 10);
-  both->addLayout(right, 12);
-  return answer;
 }
 
 void DatePage::wire() {
@@ -149,11 +86,8 @@ void DatePage::wire() {
     half_->setCurrentIndex(half);
     takeKeyboard();
   });
-  connect(drawn_, &parts::Segmented::chosen, this, [this](int which) {
-    timeLine_->setVisible(which == 0);
-    table_->setVisible(which == 1);
-  });
   connect(form_, &CastingForm::changed, this, &DatePage::asked);
+  connect(lags_, &UsualLags::changed, this, &DatePage::asked);
   connect(bench_, &LayoutBench::saved, this, [this] {
     readCatalogue();
     asked();
@@ -187,7 +121,11 @@ void DatePage::wire() {
     connect(shortcut, &QShortcut::activated, this, what);
   };
   key(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { takeKeyboard(); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_T), [this] { drawn_->choose(1 - drawn_->chosenIndex()); });
+  key(QKeySequence(Qt::CTRL | Qt::Key_T), [this] { view_->toggleTable(); });
+  key(QKeySequence(Qt::CTRL | Qt::Key_J), [this] { lags_->fold().toggle(); });
+  key(QKeySequence(Qt::CTRL | Qt::Key_P), [this] {
+    if (showsAnswer()) view_->print().click();
+  });
   key(QKeySequence(Qt::CTRL | Qt::Key_PageDown), [this] { halves_->choose(layouts); });
   key(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { halves_->choose(read); });
 }
@@ -233,7 +171,9 @@ void DatePage::readCatalogue() {
 
 void DatePage::asked() {
   if (file_.isEmpty()) return;
-  const auto question = form_->question();
+  auto question = form_->question();
+  if (question)
+    if (auto set = lags_->fill(*question); !set) question = tl::make_unexpected(set.error());
   if (form_->empty()) {
     thread_.drop(asking);
     forget();
@@ -254,33 +194,8 @@ void DatePage::asked() {
 void DatePage::display(const std::shared_ptr<const workflow::DateAnswer>& answer) {
   answer_ = answer;
   settle_.stop();
-  headline_->setText(headlineOf(*answer));
-  const QString engine = engineWordsOf(*answer);
-  engine_->setText(engine);
-  engine_->setVisible(!engine.isEmpty());
-  const QString alarm = alarmOf(*answer);
-  alarm_->setText(alarm);
-  alarm_->setVisible(!alarm.isEmpty());
-  const QString decades = decadesInWords(*answer);
-  decades_->setText(decades);
-  decades_->setVisible(answer->posterior.decades.size() > 2 && decades.contains(QStringLiteral(" · ")));
-  meanings_->display(meaningsOf(*answer));
-  findings_->display(findingsOf(*answer));
-  fitFindings();
-  timeLine_->display(timeLineOf(*answer));
-  table_->display(tableOf(*answer));
+  view_->display(*answer);
   answers_->setCurrentIndex(1);
-}
-
-bool DatePage::eventFilter(QObject* watched, QEvent* event) {
-  if (watched == findings_ && event->type() == QEvent::Resize) fitFindings();
-  return Page::eventFilter(watched, event);
-}
-
-void DatePage::fitFindings() {
-  const QWidget* sheet = findings_->widget();
-  if (sheet == nullptr || sheet->layout() == nullptr) return;
-  findings_->setFixedHeight(std::max(space(24), sheet->layout()->heightForWidth(findings_->width())));
 }
 
 void DatePage::displayRefused(const QString& sentence) {
@@ -298,6 +213,13 @@ void DatePage::forget() {
                  "cannot read. Each head goes in a "
                  "row of its own; what you know of the vehicle says whether the engine is its first."));
   answers_->setCurrentIndex(0);
+}
+
+Expected<printing::Sheets> DatePage::sheets() const {
+  if (!answer_)
+    return refuse("nothing-to-print", tr("Engine date").toStdString(), tr("no answer yet").toStdString(),
+                  tr("a casting number or a code").toStdString());
+  return printing::Sheets{tr("engine date"), workflow::dateSheet(*answer_, desk::todaysSheet(settings_.units()))};
 }
 
 QString DatePage::asText() const { return answer_ ? answerAsText(*answer_) : QString(); }

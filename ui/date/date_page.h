@@ -1,13 +1,11 @@
 #pragma once
 #include <date/casting_form.h>
+#include <date/date_answer.h>
 #include <date/layout_bench.h>
-#include <date/meaning_list.h>
-#include <date/time_line_view.h>
-#include <date/time_table.h>
+#include <date/usual_lags.h>
 #include <desk/catalogue_thread.h>
 #include <desk/page.h>
 #include <parts/blank_sheet.h>
-#include <parts/finding_list.h>
 #include <parts/segmented.h>
 #include <QStackedWidget>
 #include <QTimer>
@@ -28,32 +26,32 @@ class DatePage : public desk::Page {
   [[nodiscard]] QString asText() const override;
 
   [[nodiscard]] CastingForm& form() const { return *form_; }
+  [[nodiscard]] UsualLags& lags() const { return *lags_; }
+  [[nodiscard]] DateAnswerView& view() const { return *view_; }
+  /// The answer as pages to print; refuses where there is none yet.
+  [[nodiscard]] Expected<printing::Sheets> sheets() const;
   [[nodiscard]] LayoutBench& bench() const { return *bench_; }
-  [[nodiscard]] MeaningList& meanings() const { return *meanings_; }
-  [[nodiscard]] TimeLineView& timeLine() const { return *timeLine_; }
-  [[nodiscard]] TimeTable& table() const { return *table_; }
-  [[nodiscard]] parts::FindingList& findings() const { return *findings_; }
+  [[nodiscard]] MeaningList& meanings() const { return view_->meanings(); }
+  [[nodiscard]] TimeLineView& timeLine() const { return view_->timeLine(); }
+  [[nodiscard]] TimeTable& table() const { return view_->table(); }
+  [[nodiscard]] parts::FindingList& findings() const { return view_->findings(); }
   [[nodiscard]] parts::BlankSheet& sheet() const { return *sheet_; }
-  [[nodiscard]] QString headline() const { return headline_->text(); }
-  [[nodiscard]] QString engineWords() const { return engine_->text(); }
+  [[nodiscard]] QString headline() const { return view_->headline(); }
+  [[nodiscard]] QString engineWords() const { return view_->engineWords(); }
   [[nodiscard]] bool showsAnswer() const { return answers_->currentIndex() == 1; }
   void showHalf(Half half) { halves_->choose(half); }
-  void showTable(bool table) { drawn_->choose(table ? 1 : 0); }
-
- protected:
-  bool eventFilter(QObject* watched, QEvent* event) override;
+  void showTable(bool table) { view_->showTable(table); }
 
  private:
   QWidget* makeReading();
-  QWidget* makeAnswer();
   void wire();
   void readCatalogue();  ///< layouts, names and an example, once it is open
   void asked();
   void display(const std::shared_ptr<const workflow::DateAnswer>& answer);
   void displayRefused(const QString& sentence);
   void forget();
-  void fitFindings();
 
+  desk::Settings& settings_;
   desk::CatalogueThread thread_;
   QString file_;
   std::shared_ptr<const workflow::DateAnswer> answer_;
@@ -65,18 +63,11 @@ class DatePage : public desk::Page {
   parts::Segmented* halves_;
   QStackedWidget* half_;
   CastingForm* form_ = nullptr;
+  UsualLags* lags_ = nullptr;
   LayoutBench* bench_ = nullptr;
   QStackedWidget* answers_ = nullptr;
   parts::BlankSheet* sheet_ = nullptr;
-  parts::Words* headline_ = nullptr;
-  parts::Words* engine_ = nullptr;
-  parts::Words* alarm_ = nullptr;
-  parts::Words* decades_ = nullptr;
-  MeaningList* meanings_ = nullptr;
-  parts::Segmented* drawn_ = nullptr;
-  TimeLineView* timeLine_ = nullptr;
-  TimeTable* table_ = nullptr;
-  parts::FindingList* findings_ = nullptr;
+  DateAnswerView* view_ = nullptr;
 };
 
 }  // namespace ohmkin::castings

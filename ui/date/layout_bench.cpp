@@ -1,15 +1,11 @@
 #include <catalog/catalogue_error.h>
 #include <catalog/layouts.h>
 #include <date/layout_bench.h>
-#include <look/palette.h>
 #include <look/type.h>
-#include <parts/words.h>
 #include <workflow/date_engine.h>
 #include <workflow/layouts.h>
 #include <QGridLayout>
 #include <QHBoxLayout>
-#include <QPainter>
-#include <QStyledItemDelegate>
 #include <array>
 
 namespace ohmkin::castings {
@@ -24,44 +20,8 @@ using look::typeface;
 constexpr std::array kPlaces{FoundOn::head, FoundOn::block, FoundOn::intake, FoundOn::housing, FoundOn::assemblyStamp};
 constexpr std::array kSources{catalog::SourceKind::commonPractice, catalog::SourceKind::bench,
                               catalog::SourceKind::makerSheet, catalog::SourceKind::published};
-constexpr std::size_t kMostChips = 14;
+constexpr std::size_t kMostChips = 8;
 enum Lane { trying = 2, saving = 3 };  // of the page's thread
-
-constexpr int kPlaceAndCode = Qt::UserRole + 1;
-
-/// A layout: its name, and under it where it is found and what it looks like.
-class LayoutDelegate : public QStyledItemDelegate {
- public:
-  using QStyledItemDelegate::QStyledItemDelegate;
-
-  [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
-    const double inner = option.widget == nullptr ? space(200) : viewWidth(option) - 2 * space(8);
-    const double name = parts::wrap(index.data().toString(), typeface(Text::body), inner, 2).height;
-    return {space(160), static_cast<int>(name + look::metrics(Text::small).lineSpacing()) + space(10)};
-  }
-
-  void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
-    painter->save();
-    painter->setRenderHint(QPainter::Antialiasing);
-    const QRectF box = QRectF(option.rect).adjusted(0.5, 0.5, -space(4), -0.5);
-    if (option.state & QStyle::State_Selected) {
-      painter->setPen(QPen(look::colour(Paint::accent), 1));
-      painter->setBrush(look::colour(Paint::accentWash));
-      painter->drawRoundedRect(box, space(6), space(6));
-    }
-    const QRectF words = box.adjusted(space(8), space(4), -space(4), -space(2));
-    const double used =
-        parts::drawWords(*painter, words, index.data().toString(), typeface(Text::body), look::colour(Paint::ink), 2);
-    parts::drawWords(*painter, words.translated(0, used), index.data(kPlaceAndCode).toString(), typeface(Text::small),
-                     look::colour(Paint::quiet), 1);
-    painter->restore();
-  }
-
- private:
-  static double viewWidth(const QStyleOptionViewItem& option) {
-    return static_cast<const QListWidget*>(option.widget)->viewport()->width();  // NOLINT: it serves this list alone
-  }
-};
 
 parts::Words* label(const QString& text, QWidget* parent) {
   auto* words = (new parts::Words(text, parent))->sized(typeface(Text::small))->painted(Paint::quiet);
@@ -74,7 +34,7 @@ QString word(std::string_view text) { return QString::fromUtf8(text.data(), stat
 }  // namespace
 
 LayoutBench::LayoutBench(desk::CatalogueThread& thread, QWidget* parent)
-    : QWidget(parent), thread_(thread), list_(new QListWidget(this)), fields_(new LayoutFields(this)) {
+    : QWidget(parent), thread_(thread), list_(new LayoutList(this)), fields_(new LayoutFields(this)) {
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(space(16));
@@ -83,12 +43,6 @@ LayoutBench::LayoutBench(desk::CatalogueThread& thread, QWidget* parent)
   column->setContentsMargins(space(12), space(12), space(8), space(12));
   column->setSpacing(space(6));
   column->addWidget(label(tr("Layouts of this catalogue: take one to begin with"), left));
-  list_->setFrameShape(QFrame::NoFrame);
-  list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  list_->setAccessibleName(tr("Layouts of this catalogue"));
-  list_->setMinimumWidth(space(180));
-  list_->setItemDelegate(new LayoutDelegate(list_));
-  list_->setResizeMode(QListView::Adjust);
   column->addWidget(list_, 1);
   row->addWidget(left, 4);
   row->addWidget(makeEditor(), 9);
@@ -206,14 +160,9 @@ void LayoutBench::fillList(const std::vector<dating::Layout>& layouts,
   const QString kept = id_->text();
   layouts_ = layouts;
   examples_ = examples;
-  list_->clear();
-  for (std::size_t i = 0; i < layouts_.size(); ++i) {
-    const dating::Layout& each = layouts_[i];
-    auto* item = new QListWidgetItem(desk::plain(each.name), list_);
-    item->setData(kPlaceAndCode, tr("%1 · %2").arg(word(dating::text(each.foundOn)), examples_[i].first));
-    item->setData(Qt::AccessibleTextRole, tr("%1, %2").arg(item->text(), item->data(kPlaceAndCode).toString()));
-    if (desk::plain(each.id) == kept) list_->setCurrentRow(static_cast<int>(i));
-  }
+  list_->display(layouts_, examples_);
+  for (std::size_t i = 0; i < layouts_.size(); ++i)
+    if (desk::plain(layouts_[i].id) == kept) list_->setCurrentRow(static_cast<int>(i));
   if (kept.isEmpty() && !layouts_.empty() && fields_->rows().empty()) {
     list_->setCurrentRow(0);
     take(0);
@@ -231,6 +180,8 @@ void LayoutBench::take(int index) {
   place_->setCurrentIndex(static_cast<int>(taken.foundOn));
   sample_->setText(examples_[static_cast<std::size_t>(index)].first);
   day_->setText(examples_[static_cast<std::size_t>(index)].second);
+  // What is longer than its field is read from its beginning.
+  for (parts::Entry* entry : {name_, id_, sample_}) entry->home(false);
   fields_->setFields(taken.fields);
   replace_->setChecked(false);
   replace_->hide();

@@ -1,12 +1,12 @@
 #pragma once
 #include <date/layout_fields.h>
+#include <date/layout_list.h>
 #include <dating/decode.h>
 #include <desk/catalogue_thread.h>
 #include <parts/chip_row.h>
 #include <parts/entry.h>
 #include <parts/panel.h>
 #include <workflow/save_layout.h>
-#include <QListWidget>
 #include <QPushButton>
 
 namespace ohmkin::castings {
@@ -53,7 +53,7 @@ class LayoutBench : public QWidget {
   std::vector<std::pair<QString, QString>> examples_;  ///< code and day of each
   bool ownId_ = false;                                 ///< typed by the person, not made from the name
   bool ownDay_ = false;
-  QListWidget* list_;
+  LayoutList* list_;
   parts::Entry* name_;
   parts::Choice* place_;
   parts::Entry* id_;

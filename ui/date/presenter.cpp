@@ -7,7 +7,7 @@
 namespace ohmkin::castings {
 namespace {
 
-using desk::plain;
+using desk::shown;
 using workflow::CodeMeaning;
 using workflow::CodeRead;
 using workflow::DateAnswer;
@@ -35,7 +35,7 @@ double yearsOf(Date day) {
          static_cast<double>((day - first).count()) / (parts.year().is_leap() ? 366.0 : 365.0);
 }
 
-QString lastDay(Date until) { return plain(plainDate(until - std::chrono::days{1})); }
+QString lastDay(Date until) { return shown(plainDate(until - std::chrono::days{1})); }
 
 TimeKind kindOf(const std::string& kind) {
   if (kind == "vehicle") return TimeKind::vehicle;
@@ -44,7 +44,7 @@ TimeKind kindOf(const std::string& kind) {
 }
 
 TimeRow rowOf(const CodeRead& code, bool stamp) {
-  TimeRow row{tr("%1 read '%2'").arg(capital(plain(code.name)), plain(code.code)),
+  TimeRow row{tr("%1 read '%2'").arg(capital(shown(code.name)), shown(code.code)),
               stamp ? TimeKind::stamp : TimeKind::reading,
               {}};
   for (const CodeMeaning& meaning : code.meanings)
@@ -63,7 +63,7 @@ bool isStamp(const CodeRead& code) { return code.name == "assembly stamp"; }
 void add(std::vector<TimeRow>& rows, const workflow::TimeSpan& span) {
   const double from = span.span.from ? yearsOf(*span.span.from) : 1900;
   const double until = span.span.until ? yearsOf(*span.span.until) : 2030;
-  const QString name = capital(plain(span.name));
+  const QString name = capital(shown(span.name));
   if (!rows.empty() && rows.back().name == name) rows.back().marks.push_back({from, until, 1});
   else rows.push_back({name, kindOf(span.kind), {{from, until, 1}}});
 }
@@ -97,13 +97,13 @@ QString headlineOf(const DateAnswer& answer) {
   const auto worth = std::count_if(decades.begin(), decades.end(),
                                    [](const auto& share) { return share.probability >= kWorthNaming; });
   if (worth > kDecadesNamed) return tr("Not settled: %1 decades are possible").arg(worth);
-  if (answer.dated()) return capital(plain(answer.summary));
+  if (answer.dated()) return capital(shown(answer.summary));
   return answer.posterior.conflict ? tr("No date fits all of this") : tr("No date is known from this yet");
 }
 
 QString engineWordsOf(const DateAnswer& answer) {
   QStringList words;
-  if (!answer.engineWords.empty()) words << plain(answer.engineWords);
+  if (!answer.engineWords.empty()) words << shown(answer.engineWords);
   if (answer.posterior.firstEngine && answer.engineWords.find('%') == std::string::npos)
     words << tr("Chance that it is the vehicle's first: %1.").arg(chanceWords(*answer.posterior.firstEngine));
   return words.join(QLatin1Char(' '));
@@ -113,7 +113,7 @@ QString alarmOf(const DateAnswer& answer) {
   QStringList sentences;
   for (const Finding& finding : answer.findings)
     if (finding.severity >= Severity::warning && finding.sentence != answer.engineWords)
-      sentences << plain(finding.sentence);
+      sentences << shown(finding.sentence);
   sentences.removeDuplicates();
   return sentences.mid(0, kAlarms).join(QLatin1Char(' '));
 }
@@ -130,21 +130,21 @@ QString decadesInWords(const DateAnswer& answer) {
 std::vector<MeaningRow> meaningsOf(const DateAnswer& answer) {
   std::vector<MeaningRow> rows;
   for (const CodeRead& code : answer.codes) {
-    rows.push_back({true, QStringLiteral("%1 · %2").arg(capital(plain(code.name)), plain(code.code)),
-                    code.casting ? tr("casting %1").arg(plain(code.casting->id.text)) : QString(), -1});
-    std::size_t shown = 0;
+    rows.push_back({true, QStringLiteral("%1 · %2").arg(capital(shown(code.name)), shown(code.code)),
+                    code.casting ? tr("casting %1").arg(shown(code.casting->id.text)) : QString(), -1});
+    std::size_t told = 0;
     for (const CodeMeaning& meaning : code.meanings) {
-      if (shown == kMeaningsShown || (shown > 0 && meaning.probability < kWorthShowing)) break;
-      ++shown;
+      if (told == kMeaningsShown || (told > 0 && meaning.probability < kWorthShowing)) break;
+      ++told;
       QStringList assumed;
-      for (const std::string& each : meaning.assumed) assumed << plain(each);
+      for (const std::string& each : meaning.assumed) assumed << shown(each);
       QString how = assumed.isEmpty() ? tr("as it stands") : assumed.join(QStringLiteral(", "));
       // The layout is said once where there is only one.
-      if (shown == 1 || meaning.layout != code.meanings.front().layout)
-        how += QStringLiteral(" · ") + plain(meaning.layout);
-      rows.push_back({false, plain(dating::plainReading(meaning.reading)), how, meaning.probability});
+      if (told == 1 || meaning.layout != code.meanings.front().layout)
+        how += QStringLiteral(" · ") + shown(meaning.layout);
+      rows.push_back({false, shown(dating::plainReading(meaning.reading)), how, meaning.probability});
     }
-    const std::size_t more = code.meanings.size() - shown;
+    const std::size_t more = code.meanings.size() - told;
     if (code.meanings.empty()) rows.push_back({false, tr("No date reads so"), {}, -1});
     else if (more > 0) rows.push_back({false, tr("%1 more ways to read it, less likely here").arg(more), {}, -1});
   }
@@ -155,9 +155,9 @@ std::vector<parts::FindingWords> findingsOf(const DateAnswer& answer) {
   std::vector<parts::FindingWords> all;
   for (const Finding& finding : answer.findings) {
     parts::FindingWords words{{},
-                              plain(finding.sentence),
-                              plain(finding.evidence),
-                              plain(finding.source),
+                              shown(finding.sentence),
+                              shown(finding.evidence),
+                              shown(finding.source),
                               static_cast<parts::Weight>(finding.severity)};
     const bool there =
         std::any_of(all.begin(), all.end(), [&](const auto& other) { return other.sentence == words.sentence; });
@@ -199,21 +199,21 @@ std::vector<TimeTableRow> tableOf(const DateAnswer& answer) {
   std::vector<TimeTableRow> rows;
   const dating::DayDistribution& days = answer.posterior.assembly;
   if (!days.empty())
-    rows.push_back({tr("Engine assembled, 9 in 10"), plain(plainDate(days.quantile(0.05))),
-                    plain(plainDate(days.quantile(0.95))), tr("90 %")});
+    rows.push_back({tr("Engine assembled, 9 in 10"), shown(plainDate(days.quantile(0.05))),
+                    shown(plainDate(days.quantile(0.95))), tr("90 %")});
   for (const auto& share : answer.posterior.decades)
     if (share.probability >= kWorthShowing)
-      rows.push_back({tr("Engine assembled in the %1s").arg(share.decade), plain(plainDate(date(share.decade, 1, 1))),
-                      plain(plainDate(date(share.decade + 9, 12, 31))), chanceWords(share.probability)});
+      rows.push_back({tr("Engine assembled in the %1s").arg(share.decade), shown(plainDate(date(share.decade, 1, 1))),
+                      shown(plainDate(date(share.decade + 9, 12, 31))), chanceWords(share.probability)});
   for (const CodeRead& code : answer.codes)
     for (const CodeMeaning& meaning : code.meanings)
       if (meaning.probability >= kWorthDrawing)
-        rows.push_back({tr("%1 '%2'").arg(capital(plain(code.name)), plain(code.code)),
-                        plain(plainDate(meaning.reading.from)), lastDay(meaning.reading.until),
+        rows.push_back({tr("%1 '%2'").arg(capital(shown(code.name)), shown(code.code)),
+                        shown(plainDate(meaning.reading.from)), lastDay(meaning.reading.until),
                         chanceWords(meaning.probability)});
   for (const workflow::TimeSpan& span : answer.timeLine)
-    rows.push_back({capital(plain(span.name)),
-                    span.span.from ? plain(plainDate(*span.span.from)) : tr("not known"),
+    rows.push_back({capital(shown(span.name)),
+                    span.span.from ? shown(plainDate(*span.span.from)) : tr("not known"),
                     span.span.until ? lastDay(*span.span.until) : tr("not known"),
                     {}});
   return rows;
@@ -257,7 +257,7 @@ std::optional<workflow::DateQuestion> exampleOf(const catalog::Catalogue& catalo
 
 QString exampleInWords(const workflow::DateQuestion& question) {
   const workflow::CastingRead& head = question.castings.front();
-  return tr("Try: head %1 with %2, model year %3").arg(plain(head.number), plain(head.code)).arg(question.year->value);
+  return tr("Try: head %1 with %2, model year %3").arg(shown(head.number), shown(head.code)).arg(question.year->value);
 }
 
 }  // namespace ohmkin::castings

@@ -87,6 +87,12 @@ void CatalogueThread::drop(int lane) { ++newest_->at(static_cast<std::size_t>(la
 
 QString plain(const std::string& text) { return QString::fromStdString(text); }
 
+QString shown(const std::string& text) {
+  static const QRegularExpression beforeUnit(
+      QStringLiteral("(?<=[\\d+]) (?=years?\\b|[K°%Ω±]|F°|kΩ|N·m|lbf|mm|m\\b|AWG|[VW]\\b)"));
+  return plain(text).replace(beforeUnit, QString(QChar::Nbsp));
+}
+
 QString refusalSentence(const Refusal& refusal) {
   QString where = plain(refusal.where);
   static const QRegularExpression option(QStringLiteral("--([a-z]+)(?:-([a-z]+))?"));

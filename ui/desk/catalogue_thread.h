@@ -51,6 +51,8 @@ class CatalogueThread : public QObject {
 
 /// Text of the use cases, for Qt.
 QString plain(const std::string& text);
+/// The same, to be read and not to be typed on: a number and its unit stay on one line.
+QString shown(const std::string& text);
 /// A refusal for a person at the window: fields by their names, not as arguments of the terminal.
 QString refusalSentence(const Refusal& refusal);
 

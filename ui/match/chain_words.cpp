@@ -70,22 +70,24 @@ parts::Chain chainOf(const Branch& branch, const Candidate* candidate) {
 
 std::vector<parts::ChipWords> chipsOf(const QString& text, const workflow::TextReading& reading,
                                       const std::vector<workflow::Chip>& chips) {
-  std::vector<parts::ChipWords> words;
+  std::vector<parts::ChipWords> all;
   for (const workflow::Chip& chip : chips) {
     parts::ChipKind kind = parts::ChipKind::understood;
     if (chip.basis == Basis::inferred) kind = parts::ChipKind::inferred;
     if (chip.basis == Basis::conflict) kind = parts::ChipKind::conflict;
     if (chip.basis == Basis::notSeen) kind = parts::ChipKind::unknown;
-    words.push_back({plain(chip.text), kind});
+    all.push_back({plain(chip.text), kind});
   }
-  const QByteArray bytes = text.toUtf8();
+  const std::string bytes = text.toStdString();
   for (const workflow::TextPiece& piece : reading.pieces) {
     if (!piece.field.empty()) continue;
-    const QString piecemeal =
-        QString::fromUtf8(bytes.mid(static_cast<qsizetype>(piece.from), static_cast<qsizetype>(piece.length)));
-    words.push_back({tr("not understood: %1").arg(piecemeal), parts::ChipKind::unknown});
+    // A chip is short; only where there is something to choose from it says more.
+    const QString words = piece.couldBe.empty()
+                              ? tr("not understood: %1").arg(plain(bytes.substr(piece.from, piece.length)))
+                              : plain(workflow::complaint(piece, bytes));
+    all.push_back({words, parts::ChipKind::unknown});
   }
-  return words;
+  return all;
 }
 
 }  // namespace ohmkin::match

@@ -1,6 +1,6 @@
+#include <desk/catalogue_thread.h>
 #include <match/wording.h>
 #include <QCoreApplication>
-#include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
 
@@ -15,12 +15,7 @@ using workflow::JointState;
 
 QString tr(const char* text) { return QCoreApplication::translate("Match", text); }
 
-QString plain(const std::string& text) {
-  // A number and its unit stay on one line.
-  static const QRegularExpression beforeUnit(
-      QStringLiteral("(?<=[\\d+]) (?=years?\\b|[K°%Ω±]|F°|kΩ|N·m|lbf|mm|m\\b|AWG|[VW]\\b)"));
-  return QString::fromStdString(text).replace(beforeUnit, QString(QChar::Nbsp));
-}
+QString plain(const std::string& text) { return desk::shown(text); }
 
 bool recommendedTrim(const Candidate& candidate) {
   return candidate.rank == pairing::Rank::trimmedWithinLimits && candidate.trim != nullptr;

@@ -15,7 +15,7 @@ using look::space;
 using look::Text;
 using look::typeface;
 
-constexpr int kDetailLines = 2;
+constexpr int kDetailLines = 3;
 constexpr int kBasisLines = 2;
 
 int pad() { return space(14); }

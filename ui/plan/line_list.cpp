@@ -88,6 +88,7 @@ void LineList::setLines(const std::vector<Line>& lines) {
     if (i >= rows_.size()) addRow();
     if (i >= rows_.size()) break;
     rows_[i].entry->setText(i < lines.size() ? lines[i].text : QString());
+    rows_[i].entry->home(false);
     rows_[i].opened = i < lines.size() ? lines[i].opened : std::nullopt;
     rows_[i].note->hide();
   }

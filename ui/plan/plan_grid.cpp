@@ -260,7 +260,9 @@ void PlanGrid::fit() {
   if (columns == 0) return;
   const int name = nameWidth(width());
   verticalHeader()->setFixedWidth(name);
-  const int each = std::max(space(kNarrowest), (width() - name - 2) / columns);
+  // Room for the bar that scrolls down, whether it is there now or not: columns do not jump.
+  const int each =
+      std::max(space(kNarrowest), (width() - name - 2 - verticalScrollBar()->sizeHint().width()) / columns);
   for (int column = 0; column < columns; ++column) horizontalHeader()->resizeSection(column, each);
   for (int row = 0; row < model_.rowCount(); ++row) {
     double high = wrap(model_.headerData(row, Qt::Vertical, Qt::DisplayRole).toString(), typeface(Text::strong),
@@ -275,10 +277,16 @@ void PlanGrid::fit() {
   updateGeometry();
 }
 
+void PlanGrid::showAtMost(int height) {
+  if (most_ == std::max(space(220), height)) return;
+  most_ = std::max(space(220), height);
+  fit();
+}
+
 QSize PlanGrid::sizeHint() const {
   const bool wide = horizontalHeader()->length() + verticalHeader()->width() > width();
-  return {space(600), std::min(space(560), horizontalHeader()->sizeHint().height() + verticalHeader()->length() + 2 +
-                                               (wide ? space(10) : 0))};
+  return {space(600), std::min(most_, horizontalHeader()->sizeHint().height() + verticalHeader()->length() + 2 +
+                                          (wide ? space(10) : 0))};
 }
 
 QSize PlanGrid::minimumSizeHint() const { return {space(320), sizeHint().height()}; }

@@ -70,6 +70,8 @@ class PlanGrid : public QTableView {
   [[nodiscard]] const GridPicture& picture() const { return model_.picture(); }
   [[nodiscard]] const GridModel& cells() const { return model_; }
   void choose(int dash, int engine) { setCurrentIndex(model_.at(dash, engine)); }
+  /// Pixels; what is higher scrolls inside, so that what stands under the grid is seen.
+  void showAtMost(int height);
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override;
 
@@ -84,6 +86,7 @@ class PlanGrid : public QTableView {
   void turnAsFits();
   void fit();
   GridModel model_;
+  int most_ = 560;
 };
 
 }  // namespace ohmkin::plan

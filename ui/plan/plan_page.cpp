@@ -21,6 +21,7 @@ constexpr int kSettleMilliseconds = 500;
 constexpr std::size_t kMostDashes = 20;
 constexpr std::size_t kMostEngines = 50;
 constexpr int kFewestLines = 2;
+constexpr int kMostLines = 6;
 enum Lane { asking, examples, opening };
 
 }  // namespace
@@ -228,9 +229,10 @@ void PlanPage::forget() {
 void PlanPage::resizeEvent(QResizeEvent* event) {
   Page::resizeEvent(event);
   // What is asked takes a third of the page at most, the answer has the rest.
-  const int most = std::max(kFewestLines, height() / 3 / dashes_->lineHeight());
+  const int most = std::clamp(height() / 3 / dashes_->lineHeight() - 1, kFewestLines, kMostLines);
   dashes_->showAtMost(most);
   engines_->showAtMost(most);
+  grid().showAtMost(height() / 2);
 }
 
 QString PlanPage::asText() const {

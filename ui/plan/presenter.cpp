@@ -8,6 +8,8 @@ namespace {
 using desk::plain;
 using workflow::PlanCell;
 
+constexpr qsizetype kMostLeft = 6;
+
 QString tr(const char* text) { return PlanGrid::tr(text); }
 
 parts::Fit fitOf(const PlanCell& cell) {
@@ -29,7 +31,7 @@ GridCell cellOf(const workflow::Plan& plan, const PlanCell& cell, const DisplayU
   made.part = cell.answered ? plain(cell.part) : tr("No sender to recommend");
   if (cell.partsToBuy.size() > 1)
     made.added = tr("with %1").arg(joined({cell.partsToBuy.begin() + 1, cell.partsToBuy.end()}, QStringLiteral(", ")));
-  if (cell.worst) made.worst = tr("worst %1").arg(plain(printDifference(*cell.worst, units, 1)));
+  if (cell.worst) made.worst = tr("worst %1").arg(plain(printDifference(*cell.worst, units)));
   made.era = plain(cell.era);
   made.look = plain(cell.look);
   made.sentence = plain(cell.sentence);
@@ -134,12 +136,18 @@ QString lineOf(const workflow::Vocabulary& vocabulary, const workflow::Question&
 }
 
 QString notUnderstood(const QString& text, const workflow::TextReading& reading) {
-  const QByteArray bytes = text.toUtf8();
-  QStringList pieces;
-  for (const workflow::TextPiece& piece : reading.pieces)
-    if (piece.field.empty())
-      pieces << QString::fromUtf8(bytes.mid(static_cast<qsizetype>(piece.from), static_cast<qsizetype>(piece.length)));
-  return pieces.isEmpty() ? QString() : tr("Not understood and left out: %1").arg(pieces.join(QStringLiteral(", ")));
+  const std::string bytes = text.toStdString();
+  QStringList complaints;
+  QStringList left;
+  for (const workflow::TextPiece& piece : reading.pieces) {
+    if (!piece.field.empty()) continue;
+    // Words that mean nothing here are gathered; where there is something to choose from, that is said.
+    if (piece.couldBe.empty()) left << plain(bytes.substr(piece.from, piece.length));
+    else complaints << plain(workflow::complaint(piece, bytes));
+  }
+  if (left.size() > kMostLeft) left = left.mid(0, kMostLeft) << tr("%1 more").arg(left.size() - kMostLeft);
+  if (!left.isEmpty()) complaints << tr("Not understood and left out: %1").arg(left.join(QStringLiteral(", ")));
+  return complaints.join(QStringLiteral("; "));
 }
 
 }  // namespace ohmkin::plan

@@ -23,7 +23,7 @@ std::pair<std::vector<Line>, std::vector<Line>> exampleOf(const workflow::Vocabu
 
 /// A question as a line that reads back as the same question.
 QString lineOf(const workflow::Vocabulary& vocabulary, const workflow::Question& question);
-/// "not understood: qqq"; empty where all of it was.
+/// "'qqq' was not understood and is left out"; empty where all of it was understood.
 QString notUnderstood(const QString& text, const workflow::TextReading& reading);
 
 }  // namespace ohmkin::plan
