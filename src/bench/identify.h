@@ -12,19 +12,21 @@
 /// The model, in ln ohms. A part of family f with curve R_f reads at its i-th bath
 ///
 ///     ln r_i = ln R_f(T_i) + √ρ·s·τ + √½·k(T_i)·c + e_i
-///     e_i ~ N(0, u_i² + (R_f'/R_f · uT_i)² + (1 − ρ)·s² + ½·k(T_i)²),     τ, c ~ N(0, 1)
+///     e_i ~ N(0, u_i² + (R_f'/R_f · uT_i)² + n_i·((1 − ρ)·s² + ½·k(T_i)²)),     τ, c ~ N(0, 1)
 ///
 /// s = ln(1 + tolerance)/√3, the part's tolerance taken as rectangular limits (JCGM 100:2008, 4.3.7); ρ of its variance
 /// is one common scale of the part (a sender's deviation is mostly one factor all along: common practice, no source),
 /// the rest is its own at each bath. k is the knowledge of the curve: half of its variance all along, half at each
-/// bath. u_i and uT_i are the reading's own uncertainties.
+/// bath. u_i and uT_i are the reading's own uncertainties. n_i counts the readings about it, itself as 1 and another by
+/// 1 − its distance/20 K: a part bends slowly, so what is its own at one bath is nearly its own at the next, and forty
+/// readings along a curve do not average it away. (A judgement; readings 20 K apart and more are independent.)
 ///
 /// "None of these" is a sender of no family named: a level and a slope nobody knows,
 ///
 ///     ln r_i = m + a + (b₀ + b)·(T_i − T₀) + e_i
 ///
-/// with the numbers of Unnamed. Where a family's curve does not reach a bath, it predicts there what an unnamed sender
-/// would, given the readings it does answer: it neither gains nor loses by it.
+/// with the numbers of Unnamed, its bend counted n_i times as well. Where a family's curve does not reach a bath, it
+/// predicts there what an unnamed sender would, given the readings it does answer: it neither gains nor loses by it.
 namespace ohmkin::bench {
 
 /// A judgement, from memory: resistive senders lie between some 10 Ω and 5 kΩ at 60 °C and most of them fall by 2 to 4

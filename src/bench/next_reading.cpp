@@ -113,19 +113,19 @@ Expected<NextReading> nextReading(std::span<const FamilyCurve> families, std::sp
 
   const double low = inKelvin(options.within.low);
   const double step = inKelvin(options.step);
-  const double u = inKelvin(options.uKelvin);
   const auto steps = static_cast<std::size_t>(std::floor((inKelvin(options.within.high) - low) / step + 1e-9));
   std::vector<Component> components(next.frontRunners.size() + 1);
   for (std::size_t i = 0; i <= steps; ++i) {
     const Temperature at = kelvin(low + step * static_cast<double>(i));
-    const Foretold unnamed = foretellUnnamed(at, u, options.uLnOhms, model.unnamed);
+    const Bath bath{at, inKelvin(options.uKelvin), options.uLnOhms, 1 + crowds(std::span(&at, 1), soFar).front()};
+    const Foretold unnamed = foretellUnnamed(bath, model.unnamed);
     const auto open = weighing.unnamed.normal.predict(unnamed.shares);
     components.back() = {weighing.none / sum, unnamed.lnOhms + open.mean, std::sqrt(open.variance)};
     for (std::size_t c = 0; c < next.frontRunners.size(); ++c) {
       const std::size_t f = next.frontRunners[c];
       components[c] = components.back();  // where its curve does not reach, it says what an unnamed sender would
       components[c].probability = weighing.probability[f] / sum;
-      const auto foretold = foretell(families[f], at, u, options.uLnOhms, model);
+      const auto foretold = foretell(families[f], bath, model);
       if (!foretold) continue;
       const auto own = weighing.families[f].normal.predict(foretold->shares);
       components[c].mean = foretold->lnOhms + own.mean;

@@ -9,6 +9,7 @@ namespace ohmkin::bench {
 namespace {
 
 constexpr double kLeastReadingLn = 1e-4;  // no reading is better; keeps every covariance regular
+constexpr double kOnePiece = 20;          // K: further apart, a part may deviate anew
 constexpr double kMostUncertainLn = 5;
 constexpr double kMostUncertainKelvin = 200;
 
@@ -58,38 +59,68 @@ Expected<void> checked(const IdentifyModel& model) {
 
 double partSpread(double tolerance) { return std::log1p(tolerance) / std::sqrt(3.0); }
 
-std::optional<Foretold> foretell(const FamilyCurve& family, Temperature at, double uKelvin, double uLnOhms,
-                                 const IdentifyModel& model) {
-  const auto knowledge = family.curve.knowledge(at);
+std::optional<Foretold> foretell(const FamilyCurve& family, const Bath& bath, const IdentifyModel& model) {
+  const auto knowledge = family.curve.knowledge(bath.at);
   if (!knowledge) return std::nullopt;
-  const double t = inKelvin(at);
+  const double t = inKelvin(bath.at);
   const double spread = partSpread(family.tolerance.value_or(model.assumedTolerance));
   Foretold out;
   out.lnOhms = family.curve.lnOhms(t);
   out.shares.first = std::sqrt(model.commonShare) * spread;
   out.shares.second = std::sqrt(0.5) * *knowledge;
-  const double bath = uKelvin > 0 ? family.curve.lnOhmsSlope(t) * uKelvin : 0;
-  out.shares.noise = square(std::max(uLnOhms, kLeastReadingLn)) + square(bath) +
-                     (1 - model.commonShare) * square(spread) + 0.5 * square(*knowledge);
+  const double moved = bath.uKelvin > 0 ? family.curve.lnOhmsSlope(t) * bath.uKelvin : 0;
+  const double own = (1 - model.commonShare) * square(spread) + 0.5 * square(*knowledge);
+  out.shares.noise = square(std::max(bath.uLnOhms, kLeastReadingLn)) + square(moved) + bath.crowd * own;
   return out;
 }
 
-Foretold foretellUnnamed(Temperature at, double uKelvin, double uLnOhms, const Unnamed& unnamed) {
-  const double away = inKelvin(at) - inKelvin(unnamed.middle);
+Foretold foretellUnnamed(const Bath& bath, const Unnamed& unnamed) {
+  const double away = inKelvin(bath.at) - inKelvin(unnamed.middle);
   return {unnamed.lnOhms + unnamed.slope * away,
           {unnamed.level, unnamed.slopeSpread * away,
-           square(std::max(uLnOhms, kLeastReadingLn)) + square(unnamed.slope * uKelvin) + square(unnamed.bend)}};
+           square(std::max(bath.uLnOhms, kLeastReadingLn)) + square(unnamed.slope * bath.uKelvin) +
+               bath.crowd * square(unnamed.bend)}};
+}
+
+std::vector<double> crowds(std::span<const Temperature> of, std::span<const Reading> readings) {
+  std::vector<double> kelvin;
+  kelvin.reserve(readings.size());
+  for (const Reading& reading : readings) kelvin.push_back(inKelvin(reading.at));
+  std::ranges::sort(kelvin);
+  std::vector<double> sums{0};  // of the first i temperatures, so that a crowd costs two searches
+  sums.reserve(kelvin.size() + 1);
+  for (const double t : kelvin) sums.push_back(sums.back() + t);
+  const auto place = [&](double t) {
+    return static_cast<std::size_t>(std::ranges::lower_bound(kelvin, t) - kelvin.begin());
+  };
+  std::vector<double> counts;
+  counts.reserve(of.size());
+  for (const Temperature& at : of) {
+    const double t = inKelvin(at);
+    const std::size_t first = place(t - kOnePiece);
+    const std::size_t middle = place(t);
+    const std::size_t last = place(t + kOnePiece);
+    const auto below = static_cast<double>(middle - first);
+    const auto above = static_cast<double>(last - middle);
+    const double apart = below * t - (sums[middle] - sums[first]) + (sums[last] - sums[middle]) - above * t;
+    counts.push_back(below + above - apart / kOnePiece);
+  }
+  return counts;
 }
 
 Weighing weigh(std::span<const FamilyCurve> families, std::span<const Reading> readings, const IdentifyModel& model) {
   const std::size_t n = readings.size();
   std::vector<double> lnOhms(n);
+  std::vector<Bath> baths(n);
   std::vector<Foretold> unnamed(n);
+  std::vector<Temperature> at(n);
+  for (std::size_t i = 0; i < n; ++i) at[i] = readings[i].at;
+  const std::vector<double> crowd = crowds(at, readings);
   Weighing out;
   for (std::size_t i = 0; i < n; ++i) {
-    const Reading& r = readings[i];
-    lnOhms[i] = std::log(inOhms(r.ohms));
-    unnamed[i] = foretellUnnamed(r.at, inKelvin(r.u), r.uLnOhms, model.unnamed);
+    lnOhms[i] = std::log(inOhms(readings[i].ohms));
+    baths[i] = {at[i], inKelvin(readings[i].u), readings[i].uLnOhms, crowd[i]};
+    unnamed[i] = foretellUnnamed(baths[i], model.unnamed);
     out.unnamed.normal.add(lnOhms[i] - unnamed[i].lnOhms, unnamed[i].shares);
   }
   out.unnamed.lnEvidence = out.unnamed.normal.lnDensity();
@@ -106,7 +137,7 @@ Weighing weigh(std::span<const FamilyCurve> families, std::span<const Reading> r
     Weighed& weighed = out.families[f];
     silent.clear();
     for (std::size_t i = 0; i < n; ++i) {
-      const auto foretold = foretell(families[f], readings[i].at, inKelvin(readings[i].u), readings[i].uLnOhms, model);
+      const auto foretold = foretell(families[f], baths[i], model);
       if (foretold) weighed.normal.add(lnOhms[i] - foretold->lnOhms, foretold->shares);
       else silent.push_back(i);
     }

@@ -17,9 +17,16 @@ struct Foretold {
   double lnOhms = 0;
   Shares shares;
 };
-std::optional<Foretold> foretell(const FamilyCurve& family, Temperature at, double uKelvin, double uLnOhms,
-                                 const IdentifyModel& model);
-Foretold foretellUnnamed(Temperature at, double uKelvin, double uLnOhms, const Unnamed& unnamed);
+struct Bath {
+  Temperature at;
+  double uKelvin = 0;
+  double uLnOhms = 0;
+  double crowd = 1;  ///< readings that share its own deviation, itself among them; at least 1
+};
+std::optional<Foretold> foretell(const FamilyCurve& family, const Bath& bath, const IdentifyModel& model);
+Foretold foretellUnnamed(const Bath& bath, const Unnamed& unnamed);
+/// How many readings lie about each temperature: each counts 1 − its distance/20 K, those further off nothing.
+std::vector<double> crowds(std::span<const Temperature> of, std::span<const Reading> readings);
 
 /// A family, or none of them, with the readings so far taken in.
 struct Weighed {

@@ -40,6 +40,7 @@ CASES = [
     [(20.0, 0.5, 9000.0, 0.01), (90.0, 0.5, 4000.0, 0.01)],
     [(20.0, 0.0, 310.0, 0.004), (20.0, 0.0, 309.0, 0.004), (80.0, 0.4, 68.0, 0.004), (60.0, 0.4, 105.0, 0.004)],
     [(22.0, 0.5, 660.0, 0.01), (70.0, 0.5, 150.0, 0.01)],
+    [(40.0, 0.3, 620.0, 0.005), (46.0, 0.3, 505.0, 0.005), (53.0, 0.3, 395.0, 0.005), (90.0, 0.3, 130.0, 0.005)],
 ]
 NEXT_U, NEXT_LN = 0.5, 0.005
 FACTOR = np.linspace(-16, 16, 1067)  # the likelihoods are at least 0.03 wide: the trapezium rule errs by less than 1e-8
@@ -57,17 +58,21 @@ def reaches(f, t):
     return f[5] <= t <= f[6]
 
 
-def family_terms(f, t, ut, ul):
+def crowd(case, t):
+    return sum(max(0.0, 1 - abs(other - t) / 20) for other, *_rest in case)
+
+
+def family_terms(f, t, ut, ul, n):
     """mean, share of the part, share of the curve, variance of the rest"""
     s, k = spread(f), f[3]
     slope = -f[2] / (t + 273.15) ** 2
-    noise = max(ul, LEAST) ** 2 + (slope * ut) ** 2 + (1 - SHARE) * s * s + k * k / 2
+    noise = max(ul, LEAST) ** 2 + (slope * ut) ** 2 + n * ((1 - SHARE) * s * s + k * k / 2)
     return ln_ohms(f, t), np.sqrt(SHARE) * s, np.sqrt(0.5) * k, noise
 
 
-def unnamed_terms(t, ut, ul):
+def unnamed_terms(t, ut, ul, n):
     away = t + 273.15 - MIDDLE
-    return M + SLOPE * away, LEVEL, SPREAD * away, max(ul, LEAST) ** 2 + (SLOPE * ut) ** 2 + BEND**2
+    return M + SLOPE * away, LEVEL, SPREAD * away, max(ul, LEAST) ** 2 + (SLOPE * ut) ** 2 + n * BEND**2
 
 
 def ln_evidence(rows):
@@ -87,12 +92,12 @@ def ln_evidence(rows):
 
 def evidences(case):
     y = [np.log(r) for _, _, r, _ in case]
-    none = [unnamed_terms(t, ut, ul) for t, ut, _, ul in case]
+    none = [unnamed_terms(t, ut, ul, crowd(case, t)) for t, ut, _, ul in case]
     whole = ln_evidence(list(zip(y, none)))
     out = []
     for f in FAMILIES:
         inside = [i for i, (t, *_rest) in enumerate(case) if reaches(f, t)]
-        own = ln_evidence([(y[i], family_terms(f, case[i][0], case[i][1], case[i][3])) for i in inside])
+        own = ln_evidence([(y[i], family_terms(f, case[i][0], case[i][1], case[i][3], crowd(case, case[i][0]))) for i in inside])
         partly = ln_evidence([(y[i], none[i]) for i in inside])
         out.append(own + whole - partly)
     return out, whole
@@ -120,12 +125,12 @@ def predictive(rows, new):
 
 def separation(case, p, t):
     y = [np.log(r) for _, _, r, _ in case]
-    none_rows = [(y[i], unnamed_terms(r[0], r[1], r[3])) for i, r in enumerate(case)]
-    none = predictive(none_rows, unnamed_terms(t, NEXT_U, NEXT_LN))
+    none_rows = [(y[i], unnamed_terms(r[0], r[1], r[3], crowd(case, r[0]))) for i, r in enumerate(case)]
+    none = predictive(none_rows, unnamed_terms(t, NEXT_U, NEXT_LN, 1 + crowd(case, t)))
     parts = []
     for f in FAMILIES:
-        rows = [(y[i], family_terms(f, r[0], r[1], r[3])) for i, r in enumerate(case) if reaches(f, r[0])]
-        parts.append(predictive(rows, family_terms(f, t, NEXT_U, NEXT_LN)) if reaches(f, t) else none)
+        rows = [(y[i], family_terms(f, r[0], r[1], r[3], crowd(case, r[0]))) for i, r in enumerate(case) if reaches(f, r[0])]
+        parts.append(predictive(rows, family_terms(f, t, NEXT_U, NEXT_LN, 1 + crowd(case, t))) if reaches(f, t) else none)
     parts.append(none)
     kept = [(q, m, s) for q, (m, s) in zip(p, parts)]
 
@@ -156,7 +161,7 @@ def rows():
         ln, none = evidences(case)
         for i, value in enumerate([*ln, none]):
             yield ["posterior", c, i, f"{p[i]:.12e}", f"{value:.10f}", "", "", "", "", "", ""]
-        if c in (0, 1, 6):
+        if c in (0, 1, 6, 7):
             for t in (0, 20, 45, 70, 95):
                 bits, sure = separation(case, p, t)
                 yield ["next", c, t, f"{bits:.6f}", f"{sure:.6f}", "", "", "", "", "", ""]

@@ -57,7 +57,7 @@ class TestIdentify : public QObject {
  private slots:
   void posterior_agrees_with_numerical_integration_data() {
     QTest::addColumn<QString>("which");
-    for (int i = 0; i < 7; ++i) QTest::addRow("case %d", i) << QString::number(i);
+    for (int i = 0; i < 8; ++i) QTest::addRow("case %d", i) << QString::number(i);
   }
   void posterior_agrees_with_numerical_integration() {
     QFETCH(QString, which);
@@ -100,7 +100,7 @@ class TestIdentify : public QObject {
                qPrintable(QString::number(next->best.certainty)));
       ++seen;
     }
-    QCOMPARE(seen, 15);
+    QCOMPARE(seen, 20);
   }
 
   void probabilities_sum_to_one_whatever_was_read() {
@@ -191,6 +191,20 @@ class TestIdentify : public QObject {
     QCOMPARE(inCelsius(least->at), 60.0);
     QVERIFY(std::abs(inCelsius(next->best.at) - 60) >= 35);
     QCOMPARE(QString::fromStdString(next->finding->code), QString("next-reading"));
+  }
+
+  void forty_readings_do_not_average_away_what_is_the_part_s_own() {
+    // The same curve read every 2.5 K and every 20 K: for telling two near ones apart, both are some six baths.
+    const std::vector families{bench::test::family("X", 300, 60, 3500, 0.005, 0.1),
+                               bench::test::family("Y", 300, 60, 3400, 0.005, 0.1)};
+    const auto favour = [&](double step) {
+      std::vector<Reading> readings;
+      for (double t = 0; t <= 100; t += step) readings.push_back(bench::test::readingOf(families[0], t, 0, 0, 0.001));
+      const auto answer = identify(families, readings);
+      return std::log(probabilityOf(*answer, 0) / probabilityOf(*answer, 1));
+    };
+    QVERIFY2(std::abs(favour(2.5) / favour(20) - 1) < 0.35, qPrintable(QString::number(favour(2.5) / favour(20))));
+    QVERIFY(favour(2.5) > 0);
   }
 
   void one_scale_along_the_whole_curve_is_the_part_and_not_another_family() {
