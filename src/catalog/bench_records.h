@@ -54,7 +54,7 @@ struct RunDescription {
 /// One measured curve, of a file or entered by hand.
 struct RunRecord {
   RunNumber id;
-  std::optional<ImportNumber> import;  ///< none: entered by hand
+  std::optional<ImportNumber> ofImport;  ///< none: entered by hand
   RunDescription said;
   std::string at;  ///< UTC, ISO 8601
   std::string who;

@@ -85,6 +85,6 @@ Expected<void> removeRun(Catalogue& catalogue, RunNumber run, std::string_view w
 
 /// Remembers how files of that shape are read, in place of what was remembered.
 void rememberHabit(Catalogue& catalogue, const ReadingHabit& habit);  ///< `at` is now, whatever it says
-void forgetHabit(Catalogue& catalogue, std::string_view signature);
+void forgetHabit(Catalogue& catalogue, std::string_view signature, std::string_view who);
 
 }  // namespace ohmkin::catalog

@@ -1,4 +1,5 @@
 #include <catalog/connection.h>
+#include <catalog/pack_parts.h>
 #include <catalog/pack_writer.h>
 #include <catalog/table_shape.h>
 #include <fmt/format.h>
@@ -11,19 +12,6 @@
 
 namespace ohmkin::catalog {
 namespace {
-
-struct Part {
-  std::string_view table;
-  std::string_view column;
-  std::string_view whole;
-};
-
-/// Rows that mean nothing without the row they are a part of. Where the shop has that row as its own, a pack adds
-/// nothing to it.
-constexpr std::array<Part, 4> kParts{{{"sample", "curve", "curve"},
-                                      {"dial_mark", "gauge", "gauge"},
-                                      {"movement_point", "gauge", "gauge"},
-                                      {"date_field", "layout", "date_layout"}}};
 
 void bindCell(SQLite::Statement& statement, int at, const Cell& cell) {
   if (const auto* whole = std::get_if<std::int64_t>(&cell)) statement.bind(at, *whole);

@@ -12,6 +12,7 @@ std::string Row::text() {
 
 double Row::number() { return next().getDouble(); }
 int Row::whole() { return next().getInt(); }
+std::int64_t Row::longWhole() { return next().getInt64(); }
 
 std::optional<double> Row::maybeNumber() {
   const SQLite::Column column = next();

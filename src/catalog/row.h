@@ -6,6 +6,7 @@
 #include <quantity/quantity.h>
 #include <algorithm>
 #include <array>
+#include <cstdint>
 #include <iterator>
 #include <optional>
 #include <string>
@@ -36,6 +37,7 @@ class Row {
   std::string text();
   double number();
   int whole();
+  std::int64_t longWhole();
   bool flag() { return whole() != 0; }
   std::optional<double> maybeNumber();
   std::optional<int> maybeWhole();
