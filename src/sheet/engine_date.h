@@ -17,8 +17,14 @@ struct DateBar {
   std::string name;
   double from = 0;
   double until = 0;
-  std::string words;   ///< "22 Aug 1981"
-  bool heavy = false;  ///< the engine itself
+  std::string words;  ///< "22 Aug 1981"
+};
+
+/// How likely the engine was assembled in this span of years.
+struct DateChance {
+  double from = 0;
+  double until = 0;
+  double probability = 0;
 };
 
 struct EngineDate {
@@ -27,6 +33,7 @@ struct EngineDate {
   std::string engine;   ///< whose engine it is; may be empty
   std::vector<std::string> alarms;
   std::vector<DateMeaning> meanings;
+  std::vector<DateChance> chances;  ///< of equal length; those next to nothing may be left out
   std::vector<DateBar> bars;
   std::vector<std::string> reasons;
   std::string judgement;  ///< on what usual lags it rests

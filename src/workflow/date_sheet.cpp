@@ -22,6 +22,8 @@ std::string chance(double probability) {
   return fmt::format("{:.0f} %", probability * 100);
 }
 
+int yearOf(Date day) { return static_cast<int>(std::chrono::year_month_day{day}.year()); }
+
 double yearsOf(Date day) {
   const std::chrono::year_month_day parts{day};
   const Date first = date(static_cast<int>(parts.year()), 1, 1);
@@ -47,14 +49,20 @@ void addMeanings(const CodeRead& code, std::vector<sheet::DateMeaning>& all) {
   }
 }
 
+std::vector<sheet::DateChance> chancesOf(const dating::DayDistribution& days) {
+  std::vector<sheet::DateChance> chances;
+  if (days.empty()) return chances;
+  const int last = yearOf(days.quantile(1));
+  for (int year = yearOf(days.first); year <= last; ++year) {
+    const double probability = days.within({date(year, 1, 1), date(year + 1, 1, 1)});
+    if (probability >= kWorthPrinting)
+      chances.push_back({static_cast<double>(year), static_cast<double>(year + 1), probability});
+  }
+  return chances;
+}
+
 std::vector<sheet::DateBar> barsOf(const DateAnswer& answer) {
   std::vector<sheet::DateBar> bars;
-  const dating::DayDistribution& days = answer.posterior.assembly;
-  if (!days.empty()) {
-    const Date from = days.quantile(0.05);
-    const Date until = days.quantile(0.95) + std::chrono::days{1};
-    bars.push_back({"Engine assembled, 9 in 10", yearsOf(from), yearsOf(until), spanWords(from, until), true});
-  }
   for (const CodeRead& code : answer.codes) {
     if (code.meanings.empty()) continue;
     const dating::Reading& reading = code.meanings.front().reading;
@@ -86,6 +94,7 @@ sheet::Pages dateSheet(const DateAnswer& answer, const SheetOptions& options) {
     addMeanings(code, made.meanings);
     for (const Finding& finding : code.findings) made.reasons.push_back(finding.sentence);
   }
+  made.chances = chancesOf(answer.posterior.assembly);
   made.bars = barsOf(answer);
   made.judgement =
       "Chances rest on the usual lags from casting to assembly to vehicle, which are a judgement. A date is evidence "

@@ -102,7 +102,8 @@ EngineDate engineDate(const std::string& name) {
           "Head cast 13 years after the vehicle. " + name,
           {"Two heads disagree. " + name},
           {{"left head, " + name, "22 Aug 1981", "as it stands", "97 %"}, {"", "22 Aug 1971", name, "3 %"}},
-          {{"Engine " + name, 1981.6, 1981.9, "1981", true}, {name, 1978, 1988, name}},
+          {{1968, 1969, 0.07}, {1981, 1982, 0.91}},
+          {{"Head " + name, 1981.6, 1981.9, "1981"}, {name, 1978, 1988, name}},
           {name},
           "A judgement. " + name};
 }

@@ -69,7 +69,7 @@ QPushButton* showDate(castings::DatePage& page, const QString& question) {
     }
   }
   if (!question.isEmpty()) (void)QTest::qWaitFor([&] { return page.showsAnswer(); }, 3000);
-  return nullptr;
+  return &page.view().print();
 }
 
 QPushButton* showPlan(plan::PlanPage& page, const QString& question) {
