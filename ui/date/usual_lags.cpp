@@ -119,11 +119,10 @@ void UsualLags::tell() {
   }
   const bool set = asked.beliefs.source != usual().source || asked.window.from || asked.window.until;
   const QString words =
-      tr("Usually %1 days from casting to assembly and %2 to the vehicle; %3 % keep their first engine.")
+      tr("Usually %1 days from casting to assembly, %2 more to the vehicle; %3 % keep the first engine.")
           .arg(number(asked.beliefs.castingToAssembly.median), number(asked.beliefs.assemblyToVehicle.median),
                number(asked.beliefs.firstEngine * 100));
-  told_->setText(words + QLatin1Char(' ') +
-                 (set ? tr("As you set it.") : tr("A judgement from memory, without a source.")));
+  told_->setText(words + QLatin1Char(' ') + (set ? tr("As you set it.") : tr("A judgement, from memory.")));
   told_->painted(Paint::quiet);
 }
 
