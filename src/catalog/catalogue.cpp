@@ -47,9 +47,10 @@ void checkVersion(const fs::path& file, std::int64_t version, Access access) {
     refuseFile(file, "catalogue-newer", fmt::format("a catalogue of version {}, made by a newer Ohmkin", version),
                fmt::format("version {} at most; bring Ohmkin up to date", newest));
   if (version < newest && access == Access::readOnly)
-    refuseFile(file, "catalogue-older",
-               fmt::format("a catalogue of version {}, which cannot be brought up to date here", version),
-               fmt::format("version {}; open it once with leave to write", newest));
+    refuseFile(file, "catalogue-older", fmt::format("a catalogue of version {} that cannot be written here", version),
+               fmt::format("version {}; copy it to a folder you may write and open the copy: that brings the copy up to "
+                           "date",
+                           newest));
 }
 
 bool mayWrite(const fs::path& path) { return faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) == 0; }
@@ -95,6 +96,16 @@ Catalogue Catalogue::open(const fs::path& file, Access access) {
   } catch (const SQLite::Exception& failure) {
     rethrow(failure, file);
   }
+}
+
+Catalogue Catalogue::openToRead(const fs::path& file) {
+  try {
+    return open(file, Access::readOnly);
+  } catch (const CatalogueError& failure) {
+    if (failure.refusal().code != "catalogue-older" || !mayWrite(file) || !mayWrite(folderOf(file))) throw;
+  }
+  (void)open(file, Access::readWrite);  // migrates, and lets go of the file
+  return open(file, Access::readOnly);
 }
 
 Catalogue::Catalogue(std::unique_ptr<Connection> connection) : connection_(std::move(connection)) {}

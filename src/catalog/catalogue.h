@@ -28,6 +28,10 @@ class Catalogue {
   /// into it while it is open.
   static Catalogue open(const std::filesystem::path& file, Access access);
 
+  /// Opened readOnly, for asking; an older catalogue is brought up to date first, once, where it may be written. Where
+  /// it may not, catalogue-older says what to do.
+  static Catalogue openToRead(const std::filesystem::path& file);
+
   /// Makes a new, empty catalogue and opens it readWrite; `fill`, where given, puts rows in first. It is made under a
   /// temporary name and gets its own only when whole, so that neither a failure nor a throw from `fill` leaves anything
   /// behind. Never replaces a file: throws catalogue-exists.

@@ -17,8 +17,7 @@ Expected<std::string> cataloguePath(const Arguments& arguments) {
 }
 
 Expected<catalog::Catalogue> openCatalogue(const Arguments& arguments) {
-  return cataloguePath(arguments).map(
-      [](const std::string& path) { return catalog::Catalogue::open(path, catalog::Access::readOnly); });
+  return cataloguePath(arguments).map([](const std::string& path) { return catalog::Catalogue::openToRead(path); });
 }
 
 Expected<DisplayUnits> displayUnits(const Arguments& arguments) {

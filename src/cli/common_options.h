@@ -9,8 +9,8 @@ namespace ohmkin::cli {
 /// --catalog, --json, --units.
 std::vector<OptionSpec> withCommonOptions(std::vector<OptionSpec> own);
 
-/// --catalog FILE, else the environment's OHMKIN_CATALOG; opened read-only. Throws catalog::CatalogueError where the
-/// file is not to be used.
+/// --catalog FILE, else the environment's OHMKIN_CATALOG; opened read-only, after an older one was brought up to
+/// date. Throws catalog::CatalogueError where the file is not to be used.
 Expected<catalog::Catalogue> openCatalogue(const Arguments& arguments);
 /// Where that catalogue is, for messages; refuses when neither is given.
 Expected<std::string> cataloguePath(const Arguments& arguments);

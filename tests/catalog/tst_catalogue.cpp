@@ -138,6 +138,19 @@ void CatalogueTest::anOlderOneIsRefusedWhenItCannotBeBroughtUpToDate() {
   const QByteArray before = test::Folder::bytes(file);
   QCOMPARE(opening(file, Access::readOnly), std::string("catalogue-older"));
   QCOMPARE(test::Folder::bytes(file), before);
+  mode(file, 0444);
+  mode(folder.path(""), 0777);
+  const AsNobody nobody;
+  try {
+    (void)Catalogue::openToRead(file);
+    QFAIL("opened");
+  } catch (const CatalogueError& error) {
+    QCOMPARE(error.refusal().sentence(),
+             file.string() + ": found a catalogue of version 0 that cannot be written here, expected version " +
+                 std::to_string(Catalogue::newestVersion()) +
+                 "; copy it to a folder you may write and open the copy: that brings the copy up to date");
+  }
+  QCOMPARE(test::Folder::bytes(file), before);
 }
 
 void CatalogueTest::aReadOnlyFileIsRefusedForWriting() {

@@ -15,6 +15,32 @@ namespace {
 constexpr Migration kFirst{"001", "CREATE TABLE a (x INTEGER PRIMARY KEY) STRICT; INSERT INTO a VALUES (1)"};
 constexpr Migration kSecond{"002", "CREATE TABLE b (x INTEGER REFERENCES a) STRICT; INSERT INTO b VALUES (1)"};
 
+/// A catalogue as the first release made it, with rows in it.
+void makeVersionOne(const std::filesystem::path& file) {
+  SQLite::Database database(file.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+  const auto all = catalog::migrations();
+  catalog::migrate(database, std::span(all).first(1));
+  QString rows = test::kSmallCatalogue;
+  database.exec(rows.replace("'d', 'p', NULL, NULL, NULL);", "'d', 'p');").toStdString());  // a gauge had no magnet yet
+}
+
+QString allRows(SQLite::Database& database) {
+  QString all;
+  SQLite::Statement tables(database,
+                           "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'bench%' AND name NOT "
+                           "IN ('meter', 'meter_range', 'thermometer', 'bath', 'reading_habit') ORDER BY name");
+  while (tables.executeStep()) {
+    SQLite::Statement asked(database, "SELECT * FROM " + tables.getColumn(0).getString());
+    while (asked.executeStep()) {
+      for (int c = 0; c < asked.getColumnCount(); ++c)
+        if (!std::string(asked.getColumnName(c)).starts_with("magnet"))
+          all += QString::fromStdString(asked.getColumn(c).getString()) + "|";
+      all += "\n";
+    }
+  }
+  return all;
+}
+
 SQLite::Database fresh(const std::filesystem::path& file) {
   return {file.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE};
 }
@@ -29,6 +55,8 @@ class MigrationTest : public QObject {
   void aScriptThatFailsLeavesTheVersionBefore();
   void aScriptThatLeavesReferencesNowhereIsRolledBack();
   void anOlderCatalogueIsBroughtUpToDateAtOpening();
+  void aCatalogueOfVersionOneKeepsItsRows();
+  void whoeverAsksBringsAnOlderCatalogueUpToDate();
   void foreignKeysAreOnAgainAfterwards();
 };
 
@@ -89,6 +117,40 @@ void MigrationTest::anOlderCatalogueIsBroughtUpToDateAtOpening() {
     QCOMPARE(catalog::userVersion(catalogue.connection().database()), Catalogue::newestVersion());
   }
   QCOMPARE(catalog::lines(Catalogue::open(file, Access::readOnly)).size(), std::size_t{0});
+}
+
+void MigrationTest::aCatalogueOfVersionOneKeepsItsRows() {
+  const test::Folder folder;
+  const auto file = folder.path("old.ohmkin");
+  makeVersionOne(file);
+  QString before;
+  {
+    SQLite::Database database(file.string(), SQLite::OPEN_READONLY);
+    QCOMPARE(catalog::userVersion(database), 1);
+    before = allRows(database);
+    QVERIFY(before.contains("Gauge one"));
+  }
+  Catalogue catalogue = Catalogue::open(file, Access::readWrite);
+  auto& database = catalogue.connection().database();
+  QCOMPARE(catalog::userVersion(database), Catalogue::newestVersion());
+  QCOMPARE(allRows(database), before);
+  QCOMPARE(database.execAndGet("SELECT count(*) FROM pragma_foreign_key_check").getInt(), 0);
+  QCOMPARE(database.execAndGet("PRAGMA integrity_check").getString(), std::string("ok"));
+  // The same tables as a fresh one has.
+  Catalogue fresh = Catalogue::create(folder.path("fresh.ohmkin"));
+  const char* tables = "SELECT group_concat(sql, char(10)) FROM (SELECT sql FROM sqlite_schema ORDER BY type, name)";
+  QCOMPARE(database.execAndGet(tables).getString(),
+           fresh.connection().database().execAndGet(tables).getString());
+}
+
+void MigrationTest::whoeverAsksBringsAnOlderCatalogueUpToDate() {
+  const test::Folder folder;
+  const auto file = folder.path("old.ohmkin");
+  makeVersionOne(file);
+  QCOMPARE(catalog::lines(Catalogue::openToRead(file)).size(), std::size_t{2});
+  const Catalogue again = Catalogue::open(file, Access::readOnly);
+  QVERIFY(again.access() == Access::readOnly);
+  QCOMPARE(folder.names(), QStringList{"old.ohmkin"});
 }
 
 void MigrationTest::foreignKeysAreOnAgainAfterwards() {
