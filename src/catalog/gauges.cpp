@@ -19,7 +19,8 @@ constexpr Words<KeyOff, 4> kKeyOff{
 
 #define GAUGES                                                                                                   \
   "SELECT g.id, g.name, g.family, g.movement, g.grounded, g.sweep, g.half, g.feed_coil, g.ground_coil, g.rest, " \
-  "g.heater, g.regulated, g.key_off, g.tolerance, g.low_stop, g.high_stop, " OHMKIN_SOURCE_COLUMNS               \
+  "g.heater, g.regulated, g.key_off, g.tolerance, g.low_stop, g.high_stop, g.magnet_strength, g.magnet_pull, " \
+  "g.magnet_weakening, " OHMKIN_SOURCE_COLUMNS                                                                  \
   " FROM gauge g JOIN source s ON s.id = g.source "
 
 Angle degrees(double d) { return {d}; }
@@ -36,6 +37,14 @@ DialMark readMark(Row& row) {
 MovementPoint readPoint(Row& row) {
   const Ohms r = ohms(row.number());
   return {r, degrees(row.number())};
+}
+
+std::optional<ReturnMagnetRecord> readMagnet(Row& row) {
+  const auto strength = row.maybeNumber();
+  const auto pull = row.maybe(degrees);
+  const auto weakening = row.maybe(ohms);
+  if (!strength || !pull || !weakening) return {};
+  return ReturnMagnetRecord{*strength, *pull, *weakening};
 }
 
 GaugeRecord readGauge(Row& row) {
@@ -56,6 +65,7 @@ GaugeRecord readGauge(Row& row) {
   g.tolerance = row.maybeNumber();
   g.lowStop = degrees(row.number());
   g.highStop = degrees(row.number());
+  g.magnet = readMagnet(row);
   g.source = row.source();
   return g;
 }

@@ -27,6 +27,13 @@ struct MovementPoint {
   Angle needle;
 };
 
+/// A magnet that takes a crossed coil's needle home without current.
+struct ReturnMagnetRecord {
+  double strength = 0;  ///< its field as a part of the coils' own, lead grounded; 0 to below 0.5
+  Angle pull;           ///< where it alone would turn the needle
+  Ohms weakening;       ///< the sender's ohms at which the coils' currents share a denominator twice that of a grounded lead
+};
+
 struct GaugeRecord {
   GaugeKey id;
   std::string name;
@@ -44,6 +51,7 @@ struct GaugeRecord {
   std::optional<double> tolerance;  ///< standard uncertainty of a good one, as a part of reading; none where not stated
   Angle lowStop;
   Angle highStop;
+  std::optional<ReturnMagnetRecord> magnet;  ///< crossed coil: then the numbers above are those of the coils alone
   Source source;
   std::vector<DialMark> marks;        ///< by rising temperature
   std::vector<MovementPoint> points;  ///< in the order they were written down

@@ -38,6 +38,11 @@ Refusal incomplete(const catalog::GaugeRecord& record, std::string expected) {
           std::move(expected)};
 }
 
+std::optional<gauge::ReturnMagnet> magnetOf(const catalog::GaugeRecord& record) {
+  if (!record.magnet) return {};
+  return gauge::ReturnMagnet{record.magnet->strength, record.magnet->pull, record.magnet->weakening};
+}
+
 Expected<std::optional<gauge::Movement>> movementOf(const catalog::GaugeRecord& record) {
   using Found = std::optional<gauge::Movement>;
   switch (record.movement) {
@@ -47,8 +52,8 @@ Expected<std::optional<gauge::Movement>> movementOf(const catalog::GaugeRecord& 
       if (!record.grounded || !record.sweep || !record.half)
         return tl::make_unexpected(
             incomplete(record, "its angle with the lead grounded, its sweep and its ohms at half of it"));
-      return Found(
-          gauge::CrossedCoil{*record.grounded, *record.sweep, *record.half, record.feedCoil, record.groundCoil});
+      return Found(gauge::CrossedCoil{*record.grounded, *record.sweep, *record.half, record.feedCoil, record.groundCoil,
+                                      magnetOf(record)});
     case catalog::MovementKind::bimetal:
       if (!record.rest || !record.grounded || !record.heater || !record.regulated)
         return tl::make_unexpected(

@@ -52,7 +52,7 @@ INSERT INTO curve VALUES ('ca', 'fa', NULL, '', 'table', '', '', 0.01, 20, 120, 
                          ('cl', NULL, 'SN-102', 'lot 7', 'steinhart-hart', '0.0012 2.4e-4 1E-7', '1 0 0  0 1 0 0 0 1', 0, 10, 110, 'd', 'p');
 INSERT INTO sample VALUES ('ca', 2, 100, 95, 'cooling', 'p'), ('ca', 1, 20, 700, 'heating', 'p');
 INSERT INTO stands_in_for VALUES ('SN-102', 'SN-10.1', '1972', 'd', 'p'), ('SN-103', 'SN-102', '1980', 'd', 'p'), ('SN-10.1', 'SN-103', '1990', 'd', 'p');
-INSERT INTO gauge VALUES ('g1', 'Gauge one', 'fa', 'crossed coil', 50, -100, 120, 80, NULL, NULL, NULL, NULL, 'stays', NULL, -55, 55, 'd', 'p', NULL, NULL, NULL);
+INSERT INTO gauge VALUES ('g1', 'Gauge one', 'fa', 'crossed coil', 50, -100, 120, 80, NULL, NULL, NULL, NULL, 'stays', NULL, -55, 55, 'd', 'p', 0.02, -60, 90);
 INSERT INTO dial_mark VALUES ('g1', 2, 'hot', 'H', 120, 45, 'p'), ('g1', 1, 'cold', 'C', 40, -45, 'p');
 INSERT INTO movement_point VALUES ('g1', 1, 0, 50, 'p');
 INSERT INTO make VALUES ('mk', 'Tarn', 'p'), ('mo', 'Vell', 'p');

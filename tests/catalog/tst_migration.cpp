@@ -21,7 +21,7 @@ void makeVersionOne(const std::filesystem::path& file) {
   const auto all = catalog::migrations();
   catalog::migrate(database, std::span(all).first(1));
   QString rows = test::kSmallCatalogue;
-  database.exec(rows.replace("'d', 'p', NULL, NULL, NULL);", "'d', 'p');").toStdString());  // a gauge had no magnet yet
+  database.exec(rows.replace("'d', 'p', 0.02, -60, 90);", "'d', 'p');").toStdString());  // a gauge had no magnet yet
 }
 
 QString allRows(SQLite::Database& database) {

@@ -154,6 +154,10 @@ void QueriesTest::aGaugeComesWhole() {
   QVERIFY(g->marks[0].kind == DialMarkKind::cold);
   QCOMPARE(inCelsius(*g->marks[1].at), 120.0);
   QCOMPARE(g->points.size(), std::size_t{1});
+  QVERIFY(g->magnet.has_value());
+  QCOMPARE(g->magnet->strength, 0.02);
+  QCOMPARE(g->magnet->pull.degrees, -60.0);
+  QCOMPARE(inOhms(g->magnet->weakening), 90.0);
   QCOMPARE(gaugesNamed(*catalogue_, "gauge ONE").size(), std::size_t{1});
   QCOMPARE(gaugesOfFamily(*catalogue_, FamilyKey{"fa"}).size(), std::size_t{1});
   QCOMPARE(gauges(*catalogue_).size(), std::size_t{1});
