@@ -1,4 +1,5 @@
 #include <cli/common_options.h>
+#include <cli/date_arguments.h>
 #include <cli/date_command.h>
 #include <cli/json_values.h>
 #include <cli/table_text.h>
@@ -12,45 +13,6 @@ namespace {
 
 constexpr std::size_t kReadingsShown = 8;
 constexpr double kWorthShowing = 0.005;
-
-/// "30418:H 22 1" is a casting number and its date; without a colon the code alone.
-workflow::CastingRead castingRead(dating::CastingRole role, const std::string& text) {
-  const auto colon = text.find(':');
-  if (colon == std::string::npos) return {"", role, "", text, ""};
-  return {"", role, text.substr(0, colon), text.substr(colon + 1), ""};
-}
-
-Expected<workflow::DateQuestion> question(const Arguments& given) {
-  workflow::DateQuestion asked;
-  for (const auto& [option, role] :
-       {std::pair{"--head", dating::CastingRole::head}, std::pair{"--block", dating::CastingRole::block},
-        std::pair{"--intake", dating::CastingRole::intake}, std::pair{"--housing", dating::CastingRole::housing}}) {
-    for (const std::string& text : given.all(option)) {
-      asked.castings.push_back(castingRead(role, text));
-      asked.castings.back().layout = given.one("--layout");
-    }
-  }
-  asked.stamp = given.one("--stamp");
-  asked.stampLayout = given.one("--stamp-layout");
-  asked.padRecut = given.has("--recut");
-  asked.line = given.one("--vehicle");
-  if (given.has("--year")) {
-    const auto year = parseNumber(given.one("--year"), "--year");
-    if (!year || *year < 1900 || *year > 2100)
-      return refuse("year-unreadable", "--year", "'" + given.one("--year") + "'",
-                    "a model year of four digits, for example 1968");
-    asked.year = ModelYear{static_cast<int>(*year)};
-  }
-  if (given.has("--built")) {
-    const auto built = parseDate(given.one("--built"), "--built");
-    if (!built) return tl::make_unexpected(built.error());
-    asked.built = *built;
-  }
-  if (asked.castings.empty() && asked.stamp.empty())
-    return refuse("nothing-to-date", "", "no code",
-                  "--head, --block, --intake, --housing or --stamp with the code as read");
-  return asked;
-}
 
 std::string codeText(const workflow::CodeRead& code) {
   std::string text =
@@ -75,7 +37,9 @@ std::string dateText(const workflow::DateAnswer& answer) {
   text += "\n";
   for (const Finding& finding : answer.findings)
     text += wrapped(fmt::format("{} {}", finding.severity >= Severity::warning ? "!" : "-", finding.sentence), 2, 0);
-  text += "\nLags and weights are judgement from memory, no source; the codes are your readings.\n";
+  text += "\n";
+  for (const std::string& assumed : answer.assumptions) text += wrapped(assumed, 2, 0);
+  text += "Weights of look-alikes are judgement from memory, no source; the codes are your readings.\n";
   return text;
 }
 
@@ -88,6 +52,14 @@ Json json(const dating::DayDistribution& days) {
           {"from_5_percent", isoDate(days.quantile(0.05))},
           {"to_95_percent", isoDate(days.quantile(0.95))},
           {"decades", std::move(decades)}};
+}
+
+Json json(const dating::Lag& lag) {
+  const dating::UsualDays days = dating::usualDays(lag);
+  return {{"half_within_days", days.half},
+          {"nine_in_ten_within_days", days.nineInTen},
+          {"longest_days", lag.longest},
+          {"source", lag.source}};
 }
 
 std::string dateJson(const workflow::DateAnswer& answer) {
@@ -120,6 +92,12 @@ std::string dateJson(const workflow::DateAnswer& answer) {
   out["conflict"] =
       answer.posterior.conflict ? Json{answer.posterior.conflict->one, answer.posterior.conflict->other} : Json();
   out["findings"] = cli::json(answer.findings);
+  out["lags"] = {{"casting_to_assembly", json(answer.beliefs.castingToAssembly)},
+                 {"assembly_to_vehicle", json(answer.beliefs.assemblyToVehicle)}};
+  out["still_first_engine"] = {{"share", answer.beliefs.firstEngine}, {"source", answer.beliefs.source}};
+  out["considered"] = {{"from", isoDate(*answer.posterior.window.from)},
+                       {"until", isoDate(*answer.posterior.window.until)}};
+  out["assumptions"] = answer.assumptions;
   return text(out);
 }
 
@@ -144,13 +122,19 @@ const CommandSpec& DateCommand::spec() const {
            {"--recut", "", "the stamp's pad has been cut again"},
            {"--vehicle", "LINE", "vehicle line"},
            {"--year", "N", "model year of the vehicle"},
-           {"--built", "DATE", "build date of the vehicle, 1968-03-21"}}),
+           {"--built", "DATE", "build date of the vehicle, 1968-03-21"},
+           {"--between", "FROM..TO", "dates thought possible: 1950..1985, or with days; else 1900..2029"},
+           {"--casting-to-engine", "DAYS[,DAYS]",
+            "half of the castings are in an engine within the first, nine in ten within the second; else 12,38, a "
+            "judgement from memory"},
+           {"--engine-to-vehicle", "DAYS[,DAYS]", "the same from the assembled engine to the vehicle; else 10,32"},
+           {"--still-first", "PERCENT", "vehicles that still have their first engine; else 70, from memory"}}),
       "ohmkin date --catalog demo.ohmkin --head \"30418:H 22 1\" --year 1968"};
   return spec;
 }
 
 Expected<Exit> DateCommand::run(const Arguments& arguments, Streams streams) const {
-  const auto asked = question(arguments);
+  const auto asked = dateQuestion(arguments);
   if (!asked) return tl::make_unexpected(asked.error());
   const auto catalogue = openCatalogue(arguments);
   if (!catalogue) return tl::make_unexpected(catalogue.error());

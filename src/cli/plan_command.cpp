@@ -7,7 +7,6 @@
 #include <fmt/ranges.h>
 #include <workflow/plan.h>
 #include <workflow/question_text.h>
-#include <algorithm>
 #include <fstream>
 #include <ostream>
 #include <sstream>
@@ -41,28 +40,65 @@ Expected<workflow::PlanQuestion> planQuestion(const Arguments& given, const cata
   return asked;
 }
 
+std::string cellHeadline(const workflow::PlanCell& cell, const DisplayUnits& units) {
+  if (cell.refused) return "not looked at";
+  std::string text = cell.answered ? fmt::format("{}", fmt::join(cell.partsToBuy, " + ")) : "no sender to recommend";
+  if (cell.worst) text += ", worst " + printDifference(*cell.worst, units, 1);
+  if (!cell.era.empty()) text += ", " + cell.era;
+  return text;
+}
+
 std::string planText(const workflow::Plan& plan, const DisplayUnits& units) {
   std::string text;
   for (std::size_t d = 0; d < plan.dashNames.size(); ++d) {
     text += plan.dashNames[d] + "\n";
     for (std::size_t e = 0; e < plan.engineNames.size(); ++e) {
       const auto& cell = plan.at(d, e);
-      text += wrapped(
-          fmt::format("{} {}: {}{}{}", plan.bestEngine[d] == e ? "→" : " ", plan.engineNames[e],
-                      cell.answered ? fmt::format("{}", fmt::join(cell.partsToBuy, " + ")) : "no sender to recommend",
-                      cell.worst ? ", worst " + printDifference(*cell.worst, units, 1) : "",
-                      cell.era.empty() ? "" : ", " + cell.era),
-          4, 2);
+      text += wrapped(fmt::format("{} {}: {}", plan.bestEngine[d] == e ? "→" : " ", plan.engineNames[e],
+                                  cellHeadline(cell, units)),
+                      4, 2);
       text += wrapped(cell.sentence, 6, 6);
       if (!cell.look.empty()) text += wrapped("Look: " + cell.look, 6, 6);
     }
     text += "\n";
   }
-  if (!plan.partsToBuy.empty())
-    text += wrapped(
-        fmt::format("Parts to buy, with the engine marked for each dash: {}", fmt::join(plan.partsToBuy, ", ")), 2, 0);
+  if (!plan.partsToBuy.empty()) {
+    text += "Parts to buy, with the engine marked for each dash:\n";
+    for (const std::string& part : plan.partsToBuy) text += wrapped(part, 6, 2);
+    text += "\n";
+  }
   for (const std::string& caution : plan.cautions) text += wrapped(caution, 0, 0);
   return text;
+}
+
+Json json(const Refusal& refusal) {
+  return {{"code", refusal.code},
+          {"where", refusal.where},
+          {"found", refusal.found},
+          {"expected", refusal.expected},
+          {"sentence", refusal.sentence()}};
+}
+
+Json shoppingJson(const std::vector<workflow::PartToBuy>& shopping) {
+  Json all = Json::array();
+  for (const workflow::PartToBuy& part : shopping) {
+    all.push_back({{"part", part.part},
+                   {"kind", part.kind},
+                   {"name", part.name},
+                   {"quantity", part.quantity},
+                   {"resistance_ohm", part.resistance ? Json(inOhms(*part.resistance)) : Json()},
+                   {"rating_w", part.rating ? Json(inWatts(*part.rating)) : Json()},
+                   {"series", part.series.empty() ? Json() : Json(part.series)},
+                   {"network", part.network.empty() ? Json() : Json(part.network)}});
+  }
+  return all;
+}
+
+/// Part numbers alone; a resistor has none and is said in words.
+Json partNumbers(const std::vector<workflow::PartToBuy>& shopping) {
+  Json all = Json::array();
+  for (const workflow::PartToBuy& part : shopping) all.push_back(part.rating ? wordsOf(part) : part.part);
+  return all;
 }
 
 std::string planJson(const workflow::Plan& plan) {
@@ -77,15 +113,18 @@ std::string planJson(const workflow::Plan& plan) {
                      {"part", cell.part},
                      {"rank", pairing::rankName(cell.rank)},
                      {"sentence", cell.sentence},
-                     {"parts_to_buy", cell.partsToBuy},
+                     {"parts_to_buy", partNumbers(cell.shopping)},
                      {"worst_k", cell.worst ? Json(inKelvin(*cell.worst)) : Json()},
                      {"era", cell.era},
                      {"look", cell.look},
-                     {"branches", cell.branches}});
+                     {"branches", cell.branches},
+                     {"refused", cell.refused ? json(*cell.refused) : Json()},
+                     {"shopping", shoppingJson(cell.shopping)}});
   }
   out["cells"] = std::move(cells);
-  out["parts_to_buy"] = plan.partsToBuy;
+  out["parts_to_buy"] = partNumbers(plan.shopping);
   out["cautions"] = plan.cautions;
+  out["shopping"] = shoppingJson(plan.shopping);
   return text(out);
 }
 
@@ -130,8 +169,7 @@ Expected<Exit> PlanCommand::run(const Arguments& arguments, Streams streams) con
     if (!printed) return tl::make_unexpected(printed.error());
   }
   streams.out << (arguments.has("--json") ? planJson(*plan) : planText(*plan, *units));
-  const bool any = std::any_of(plan->cells.begin(), plan->cells.end(), [](const auto& cell) { return cell.answered; });
-  return any ? Exit::answer : Exit::noAnswer;
+  return plan->answered() ? Exit::answer : Exit::noAnswer;
 }
 
 }  // namespace ohmkin::cli

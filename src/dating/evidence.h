@@ -69,6 +69,7 @@ struct Posterior {
   std::optional<double> firstEngine;       ///< probability that it is the vehicle's first; none: one of them undated
   std::optional<Conflict> conflict;        ///< cannot both be true; the probabilities say which is likelier wrong
   std::vector<Finding> findings;
+  DateSpan window;  ///< dates that were considered, both ends known
 };
 
 /// Exact enumeration over days: assembly is equally likely on every day of the window, castings precede it and the

@@ -78,6 +78,7 @@ Expected<Posterior> posterior(const Evidence& evidence) {
   if (const auto fine = checkFacts(evidence, *window); !fine) return tl::make_unexpected(fine.error());
   const Enumeration enumeration(evidence, *window);
   Posterior result;
+  result.window = {window->from, window->until};
   result.assembly = enumeration.assembly();
   result.decades = result.assembly.decades();
   for (std::size_t i = 0; i < evidence.castings.size(); ++i) result.castings.push_back(enumeration.casting(i));

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
 #include <workflow/date_engine.h>
+#include <workflow/date_engine_words.h>
 #include <workflow/layouts.h>
 #include <algorithm>
 
@@ -108,6 +109,8 @@ class Dater {
     auto posterior = dating::posterior(evidence_);
     if (!posterior) return tl::make_unexpected(posterior.error());
     answer_.posterior = std::move(*posterior);
+    answer_.beliefs = question_.beliefs;
+    answer_.assumptions = assumptionsOf(answer_.beliefs, answer_.posterior.window);
     answer_.findings.insert(answer_.findings.end(), answer_.posterior.findings.begin(),
                             answer_.posterior.findings.end());
     for (std::size_t i = 0; i < answer_.codes.size(); ++i) {

@@ -31,7 +31,7 @@ struct DateQuestion {
   std::optional<ModelYear> year;
   std::optional<Date> built;
   DateSpan window;  ///< dates thought possible; open: 1900 to 2030
-  dating::Beliefs beliefs;
+  dating::Beliefs beliefs;  ///< usual lags and shares: from memory unless somebody set them
 };
 
 /// One meaning of a code.
@@ -65,6 +65,8 @@ struct DateAnswer {
   std::string engineWords;  ///< "Head cast thirteen years after the vehicle: the engine is a later one."
   std::vector<TimeSpan> timeLine;
   std::vector<Finding> findings;
+  dating::Beliefs beliefs;               ///< the lags and shares that were used
+  std::vector<std::string> assumptions;  ///< these and the dates considered in words, saying where they come from
   [[nodiscard]] bool dated() const { return !posterior.assembly.empty(); }
 };
 

@@ -112,8 +112,9 @@ std::optional<DecidingLook> coldOhmsLook(const Answer& answer) {
 
 }  // namespace
 
-std::optional<DecidingLook> decidingLook(const Answer& answer, const std::vector<Origin>& origins,
-                                         const std::vector<std::string>& dashTells, const EngineSide& engine) {
+std::optional<DecidingLook> decidingLook([[maybe_unused]] const catalog::Catalogue& catalogue, const Answer& answer,
+                                         const std::vector<Origin>& origins, const std::vector<std::string>& dashTells,
+                                         const EngineSide& engine) {
   std::vector<DecidingLook> looks;
   const auto dashOf = [&](std::size_t i) { return dashTells.empty() ? std::string() : dashTells[origins[i].dash]; };
   const auto portOf = [&](std::size_t i) { return engine.choices[origins[i].port].assumes; };

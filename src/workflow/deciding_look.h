@@ -13,7 +13,8 @@ struct Origin {
 
 /// Over what is not known, the one observation that tells most about which part to hand over: the expected gain in bits
 /// of the best part's identity. None where no look would change anything.
-std::optional<DecidingLook> decidingLook(const Answer& answer, const std::vector<Origin>& origins,
-                                         const std::vector<std::string>& dashTells, const EngineSide& engine);
+std::optional<DecidingLook> decidingLook(const catalog::Catalogue& catalogue, const Answer& answer,
+                                         const std::vector<Origin>& origins, const std::vector<std::string>& dashTells,
+                                         const EngineSide& engine);
 
 }  // namespace ohmkin::workflow

@@ -262,7 +262,7 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
   }
   std::vector<std::string> dashTells;
   for (const DashChoice& choice : dash->choices) dashTells.push_back(choice.assumes);
-  answer.look = decidingLook(answer, origins, dashTells, *engine);
+  answer.look = decidingLook(catalogue, answer, origins, dashTells, *engine);
   if (auto readings = judgeReadings(catalogue, question, options.units))
     answer.findings.push_back(std::move(*readings));
   explainNothing(answer);

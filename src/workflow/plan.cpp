@@ -1,6 +1,8 @@
 #include <fmt/format.h>
 #include <workflow/judge_electrical.h>
 #include <workflow/plan.h>
+#include <workflow/plan_names.h>
+#include <workflow/plan_parts.h>
 #include <algorithm>
 
 namespace ohmkin::workflow {
@@ -20,23 +22,6 @@ Question joined(const Question& dash, const Question& engine) {
   both.fitted.clear();
   both.readings.clear();
   return both;
-}
-
-std::string dashName(const Question& dash) {
-  std::string name = dash.gauge.empty() ? dash.line : "gauge " + dash.gauge;
-  if (dash.year) name = fmt::format("{} {}", dash.year->value, name);
-  if (!dash.cluster.empty()) name += ", " + dash.cluster;
-  return name;
-}
-
-std::string engineName(const Question& engine) {
-  std::string name = engine.engine;
-  const auto add = [&](const std::string& words) { name += (name.empty() ? "" : ", ") + words; };
-  if (!engine.casting.empty()) add("casting " + engine.casting);
-  if (!engine.castingDate.empty()) add("dated " + engine.castingDate);
-  if (engine.engineBuilt) add("built " + plainDate(*engine.engineBuilt));
-  if (!engine.portThread.empty()) add("port " + engine.portThread);
-  return name;
 }
 
 PlanCell cellOf(const Answer& answer, std::size_t dash, std::size_t engine) {
@@ -60,8 +45,9 @@ PlanCell cellOf(const Answer& answer, std::size_t dash, std::size_t engine) {
   cell.part = best->part;
   cell.rank = best->rank;
   cell.sentence = best->sentence;
+  cell.shopping = partsFor(*best);
   cell.partsToBuy.push_back(best->part);
-  cell.partsToBuy.insert(cell.partsToBuy.end(), best->partsNeeded.begin(), best->partsNeeded.end());
+  for (std::size_t i = 1; i < cell.shopping.size(); ++i) cell.partsToBuy.push_back(wordsOf(cell.shopping[i]));
   const pairing::ErrorTable* fitted = best->rank == pairing::Rank::trimmedWithinLimits ? &best->trim->after
                                       : best->errors                                   ? &*best->errors
                                                                                        : nullptr;
@@ -75,9 +61,28 @@ auto trouble(const PlanCell& cell) {
                     cell.worst ? std::abs(inKelvin(*cell.worst)) : 1e9);
 }
 
-Refusal named(Refusal refusal, const std::string& dash, const std::string& engine) {
-  refusal.where = fmt::format("{} with {}: {}", dash, engine, refusal.where);
-  return refusal;
+PlanCell refusedCell(Refusal refusal, std::size_t dash, std::size_t engine) {
+  PlanCell cell;
+  cell.dash = dash;
+  cell.engine = engine;
+  cell.sentence = "This pair was not looked at. " + refusal.sentence() + ".";
+  cell.refused = std::move(refusal);
+  cell.branches = 0;
+  return cell;
+}
+
+/// For each dash the engine that needs least, and what to buy for it.
+void choose(Plan& plan) {
+  const std::size_t engines = plan.engineNames.size();
+  for (std::size_t d = 0; d < plan.dashNames.size(); ++d) {
+    const auto row = plan.cells.begin() + static_cast<std::ptrdiff_t>(d * engines);
+    const auto best = std::min_element(row, row + static_cast<std::ptrdiff_t>(engines),
+                                       [](const PlanCell& a, const PlanCell& b) { return trouble(a) < trouble(b); });
+    plan.bestEngine.push_back(best->answered ? best->engine : plan.cells.size());
+    addTo(plan.shopping, best->shopping);
+  }
+  for (const PartToBuy& part : plan.shopping)
+    plan.partsToBuy.push_back(fmt::format("{} × {}", part.quantity, wordsOf(part)));
 }
 
 }  // namespace
@@ -93,28 +98,26 @@ Expected<Plan> plan(const catalog::Catalogue& catalogue, const PlanQuestion& que
                   fmt::format("at most {} and {}", kMostDashes, kMostEngines));
   Plan made;
   made.question = question;
-  for (const Question& dash : question.dashes) made.dashNames.push_back(dashName(dash));
-  for (const Question& engine : question.engines) made.engineNames.push_back(engineName(engine));
+  for (const Question& dash : question.dashes) made.dashNames.push_back(dashName(catalogue, dash));
+  for (const Question& engine : question.engines) made.engineNames.push_back(engineName(catalogue, engine));
   PairMemory memory;
   for (std::size_t d = 0; d < question.dashes.size(); ++d) {
     for (std::size_t e = 0; e < question.engines.size(); ++e) {
-      const auto answer = match(catalogue, joined(question.dashes[d], question.engines[e]), options, memory);
-      if (!answer) return tl::make_unexpected(named(answer.error(), made.dashNames[d], made.engineNames[e]));
+      auto answer = match(catalogue, joined(question.dashes[d], question.engines[e]), options, memory);
+      if (!answer) {
+        made.cells.push_back(refusedCell(std::move(answer.error()), d, e));
+        continue;
+      }
       made.cells.push_back(cellOf(*answer, d, e));
-      made.cautions = answer->cautions;
+      made.cautions = std::move(answer->cautions);
     }
   }
-  for (std::size_t d = 0; d < question.dashes.size(); ++d) {
-    const auto row = made.cells.begin() + static_cast<std::ptrdiff_t>(d * question.engines.size());
-    const auto best = std::min_element(row, row + static_cast<std::ptrdiff_t>(question.engines.size()),
-                                       [](const PlanCell& a, const PlanCell& b) { return trouble(a) < trouble(b); });
-    made.bestEngine.push_back(best->answered ? best->engine : made.cells.size());
-    for (const std::string& part : best->partsToBuy) {
-      if (std::find(made.partsToBuy.begin(), made.partsToBuy.end(), part) == made.partsToBuy.end())
-        made.partsToBuy.push_back(part);
-    }
-  }
+  choose(made);
   return made;
+}
+
+bool Plan::answered() const {
+  return std::any_of(cells.begin(), cells.end(), [](const PlanCell& cell) { return cell.answered; });
 }
 
 }  // namespace ohmkin::workflow
