@@ -64,7 +64,8 @@ Expected<std::vector<curve::Sample>> samples(const Arguments& given, const Displ
     if (!file) return refuse("file-missing", "--file", "'" + path + "'", "a file that can be read");
     std::ostringstream text;
     text << file.rdbuf();
-    const auto readings = exchange::readReadings(text.str(), path, units.temperature);
+    const auto readings =
+        exchange::readReadings(text.str(), path, {units.temperature, true, given.has("--map") ? given.one("--map") : ""});
     if (!readings) {
       streams.err << readings.error().text();
       complained = true;
@@ -152,7 +153,9 @@ const CommandSpec& FitCommand::spec() const {
       "readings, temperature and ohms: 20C=480 95C=51",
       0,
       4096,
-      withCommonOptions({{"--file", "FILE", "readings as CSV: temperature_c, ohms and, if there, direction", true},
+      withCommonOptions({{"--file", "FILE", "readings as CSV of any habit, of one sender", true},
+                         {"--map", "PLAN", "how the file is to be read, where it leaves that open: temperature=2:C, "
+                          "resistance=3:kohm, skip=4"},
                          {"--form", "FORM",
                           "beta, steinhart-hart, steinhart-hart-4, exponential, straight, quadratic, cubic or table; "
                           "otherwise chosen"},

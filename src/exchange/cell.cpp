@@ -1,4 +1,5 @@
 #include <exchange/cell.h>
+#include <exchange/formula_guard.h>
 #include <exchange/shown.h>
 #include <fmt/format.h>
 #include <quantity/date.h>
@@ -116,7 +117,7 @@ Read readCell(std::string_view text, const FieldDefinition& field, std::size_t l
     case FieldType::date:
       return readDate(text);
     case FieldType::text:
-      return readText(text, field);
+      return readText(isGuarded(field) ? unguarded(text) : text, field);
   }
   return fault("cell-of-another-form", "a value");
 }

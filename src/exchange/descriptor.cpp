@@ -1,3 +1,4 @@
+#include <exchange/licence_text.h>
 #include <exchange/package.h>
 #include <exchange/shown.h>
 #include <fmt/format.h>
@@ -55,7 +56,8 @@ void readHead(const json& document, Descriptor& descriptor, Complaints& complain
   for (const json& licence : *licences) {
     if (!licence.is_object()) continue;
     std::string name = textOf(licence, "name", fmt::format("{}:licenses", kFile), complaints);
-    if (name.empty()) name = textOf(licence, "title", fmt::format("{}:licenses", kFile), complaints);
+    std::string title = textOf(licence, "title", fmt::format("{}:licenses", kFile), complaints);
+    if (name.empty() || (!title.empty() && licenceName(title) == name)) name = std::move(title);
     if (!name.empty()) descriptor.licence += (descriptor.licence.empty() ? "" : ", ") + name;
   }
 }

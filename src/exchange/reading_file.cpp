@@ -1,104 +1,77 @@
-#include <exchange/csv.h>
 #include <exchange/reading_file.h>
+#include <exchange/reading_rows.h>
 #include <fmt/format.h>
-#include <quantity/near_miss.h>
+#include <sstream>
 
 namespace ohmkin::exchange {
 namespace {
 
-struct Columns {
-  std::optional<std::size_t> temperature, ohms, direction;
-  std::string temperatureUnit;  ///< put behind a bare number
-  std::string ohmsUnit;
-};
-
-Columns columnsOf(const CsvRow& header, TemperatureUnit bare) {
-  Columns columns;
-  columns.temperatureUnit = bare == TemperatureUnit::celsius ? "C" : "F";
-  for (std::size_t i = 0; i < header.cells.size(); ++i) {
-    const std::string name = folded(header.cells[i]);  // "Temperature (°C)" → temperature°c with the sign's bytes kept
-    const auto begins = [&](std::string_view beginning) { return name.starts_with(beginning); };
-    if (begins("direction") || begins("run")) {
-      columns.direction = i;
-    } else if (begins("temp") || name == "t" || name == "tc" || name == "tf" || name == "tk") {
-      columns.temperature = i;
-      if (name.ends_with('c')) columns.temperatureUnit = "C";
-      else if (name.ends_with('f')) columns.temperatureUnit = "F";
-      else if (name.ends_with('k')) columns.temperatureUnit = "K";
-    } else if (begins("ohm") || begins("res") || name == "r" || name == "kohm" || begins("kohm") || begins("rk")) {
-      columns.ohms = i;
-      if (begins("kohm") || name.ends_with("kohm") || name.ends_with("kohms") || begins("rk")) columns.ohmsUnit = "k";
-    }
-  }
-  return columns;
-}
-
-bool bareNumber(const std::string& cell) { return cell.find_first_not_of("0123456789.,+-eE \t") == std::string::npos; }
-
-class ReadingReader {
+class OneSender : public ReadingSink {
  public:
-  ReadingReader(const std::string& file, TemperatureUnit bare) : file_(file), bare_(bare) {}
+  explicit OneSender(const std::string& file) : file_(file) {}
 
-  bool take(const CsvRow& row) {
-    if (!columns_) return header(row);
-    if (readings_.size() == kMostReadings) {
-      complaints_.add("readings-too-many", at(row, 0), "more than that", fmt::format("at most {} readings", kMostReadings));
+  bool row(const ReadingRow& row) override {
+    const auto where = [&] { return fmt::format("{}:{}", file_, row.line); };
+    if (readings.empty() && overloads_ == 0) curve_ = row.curve;
+    if (row.curve != curve_) {
+      complaints.add("readings-several-curves", where(),
+                     fmt::format("another curve than '{}': '{}'", curve_, row.curve), "the readings of one sender");
       return false;
     }
-    const std::string degrees = cell(row, *columns_->temperature);
-    const auto t = parseTemperature(bareNumber(degrees) ? degrees + columns_->temperatureUnit : degrees, bare_, at(row, *columns_->temperature));
-    const std::string resistance = cell(row, *columns_->ohms);
-    const auto r = parseOhms(bareNumber(resistance) ? resistance + columns_->ohmsUnit : resistance, at(row, *columns_->ohms));
-    if (!t) complaints_.add(t.error());
-    if (!r) complaints_.add(r.error());
-    bool cooling = false;
-    if (columns_->direction) {
-      const std::string direction = folded(cell(row, *columns_->direction));
-      cooling = direction.starts_with("cool") || direction == "down" || direction == "falling";
-      const bool heating = direction.empty() || direction.starts_with("heat") || direction == "up" || direction == "rising";
-      if (!cooling && !heating) complaints_.add("direction-unknown", at(row, *columns_->direction), "'" + direction + "'", "heating or cooling");
+    if (readings.size() == kMostReadings) {
+      complaints.add("readings-too-many", where(), "more than that", fmt::format("at most {} readings", kMostReadings));
+      return false;
     }
-    if (t && r) readings_.push_back({*t, *r, cooling});
+    if (row.ohms) readings.push_back({row.at, *row.ohms, row.run == Run::cooling});
+    else
+      ++overloads_, complaints.add("readings-overload", where(), "an overload reading",
+                                   "ohms above 0; no curve goes through more than the meter shows");
+    return true;
+  }
+  bool rejected(const RejectedCell& cell) override {
+    complaints.add(cell.refusal(file_));
     return true;
   }
 
-  tl::expected<std::vector<FileReading>, Complaints> result() {
-    if (complaints_.none() && !columns_) complaints_.add("readings-empty", file_, "no line", "a header and a reading a line");
-    if (!complaints_.none()) return tl::make_unexpected(std::move(complaints_));
-    return std::move(readings_);
-  }
-  Complaints& complaints() { return complaints_; }
+  std::vector<FileReading> readings;
+  Complaints complaints;
 
  private:
-  bool header(const CsvRow& row) {
-    columns_ = columnsOf(row, bare_);
-    if (columns_->temperature && columns_->ohms) return true;
-    std::string names;
-    for (const std::string& name : row.cells) names += (names.empty() ? "" : ", ") + name.substr(0, 40);
-    complaints_.add("readings-header", fmt::format("{}:{}", file_, row.line), fmt::format("columns {}", names),
-                    "a column 'temperature_c' (or _f, _k) and a column 'ohms'");
-    return false;
-  }
-  static std::string cell(const CsvRow& row, std::size_t column) { return column < row.cells.size() ? row.cells[column] : std::string(); }
-  std::string at(const CsvRow& row, std::size_t column) const { return fmt::format("{}:{}:{}", file_, row.line, column + 1); }
-
   const std::string& file_;
-  TemperatureUnit bare_;
-  std::optional<Columns> columns_;
-  std::vector<FileReading> readings_;
-  Complaints complaints_;
+  std::string curve_;
+  std::size_t overloads_ = 0;
 };
+
+/// A question the file leaves open, as a complaint.
+Refusal openQuestion(const PlanQuestion& question, const std::string& file) {
+  std::string answers;
+  for (const std::string& answer : question.answers) answers += (answers.empty() ? "" : " or ") + answer;
+  return {question.code, file, question.sentence,
+          "an answer by --map: " +
+              (answers.empty() ? "temperature=1:C, resistance=2:ohm, with the columns that are so" : answers)};
+}
 
 }  // namespace
 
-tl::expected<std::vector<FileReading>, Complaints> readReadings(std::string_view text, const std::string& file, TemperatureUnit bare) {
-  ReadingReader reader(file, bare);
-  if (text.size() > kLargestReadingFile) {
-    reader.complaints().add("readings-too-large", file, fmt::format("{} bytes", text.size()), fmt::format("at most {} bytes", kLargestReadingFile));
-    return reader.result();
-  }
-  if (const auto read = readCsv(text, file, [&](CsvRow& row) { return reader.take(row); }); !read) reader.complaints().add(read.error());
-  return reader.result();
+tl::expected<std::vector<FileReading>, Complaints> readReadings(std::string_view text, const std::string& file,
+                                                                ProposalHints hints) {
+  OneSender sender(file);
+  const auto complain = [&](Refusal refusal) {
+    sender.complaints.add(std::move(refusal));
+    return tl::make_unexpected(std::move(sender.complaints));
+  };
+  if (text.size() > kLargestReadingFile)
+    return complain({"readings-too-large", file, fmt::format("{} bytes", text.size()),
+                     fmt::format("at most {} bytes", kLargestReadingFile)});
+  hints.wholeFile = true;
+  const auto proposal = propose(text, file, hints);
+  if (!proposal) return complain(proposal.error());
+  for (const PlanQuestion& question : proposal->questions) sender.complaints.add(openQuestion(question, file));
+  if (!sender.complaints.none()) return tl::make_unexpected(std::move(sender.complaints));
+  std::istringstream in{std::string(text)};
+  if (const auto read = readRows(in, proposal->plan, file, sender); !read) return complain(read.error());
+  if (!sender.complaints.none()) return tl::make_unexpected(std::move(sender.complaints));
+  return std::move(sender.readings);
 }
 
 }  // namespace ohmkin::exchange

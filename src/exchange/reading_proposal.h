@@ -9,6 +9,8 @@ namespace ohmkin::exchange {
 struct ProposalHints {
   TemperatureUnit bare = TemperatureUnit::celsius;  ///< of temperatures without a unit anywhere
   bool wholeFile = false;                           ///< the sample is the whole file: its last line is complete
+  std::string corrections =
+      {};  ///< as parsePlan reads them; encoding, separator and marks are heeded from the beginning
 };
 
 /// Why a column was read as it was; stands beside ReadingPlan::columns.
@@ -19,6 +21,8 @@ struct ColumnReason {
 };
 
 /// What the file leaves open. Each answer is a line for parsePlan; the plan follows the first of them.
+/// "columns-unknown" has none: the plan lacks temperature or resistance until the person names them. What corrections
+/// answer is not asked.
 struct PlanQuestion {
   std::string code;      ///< stable, kebab-case: "decimal-or-thousands"
   std::string sentence;  ///< "Is 1,234 one thousand two hundred and thirty-four, or 1.234?"
@@ -32,11 +36,13 @@ struct Proposal {
   std::vector<PlanQuestion> questions;              ///< empty: nothing is open
   std::vector<std::string> preamble;                ///< the lines passed over, UTF-8
   std::vector<std::vector<std::string>> firstRows;  ///< cells of the first rows, UTF-8, at most 20
-  std::string signature;  ///< 32 hexadecimal digits: the same for files of one habit (heading, preamble, separator)
+  std::string signature;  ///< 32 hexadecimal digits: the same for files of one habit (heading, preamble, separator),
+                          ///< whatever the corrections
 };
 
 /// From the first bytes of a file, at most kSampleBytes of which are looked at. Refuses with one sentence
-/// (FILE:LINE:COLUMN as far as there is one) files without rows of numbers: empty, binary, not text in any encoding.
+/// (FILE:LINE:COLUMN as far as there is one) files without rows of numbers: empty, binary, not text in any encoding;
+/// and corrections that parsePlan refuses.
 Expected<Proposal> propose(std::string_view sample, std::string_view file, const ProposalHints& hints = {});
 
 inline constexpr std::size_t kSampleBytes = 256U << 10U;

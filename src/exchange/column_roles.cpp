@@ -1,0 +1,347 @@
+#include <exchange/column_roles.h>
+#include <exchange/unit_words.h>
+#include <fmt/format.h>
+#include <algorithm>
+#include <cmath>
+
+namespace ohmkin::exchange {
+namespace {
+
+class RoleGiver {
+ public:
+  RoleGiver(std::vector<ColumnFacts>& facts, const ProposalHints& hints, Proposal& into)
+      : facts_(facts), hints_(hints), into_(into), marks_{into.plan.decimal, into.plan.thousands} {
+    into_.plan.columns.assign(facts.size(), {});
+    into_.columns.assign(facts.size(), {});
+    for (std::size_t i = 0; i < facts.size(); ++i) into_.columns[i].heading = facts[i].heading;
+  }
+
+  void give() {
+    byHeading();
+    times();
+    if (!has(Role::temperature) || !has(Role::resistance)) byContent();
+    if (!has(Role::temperature) || !has(Role::resistance))
+      into_.questions.push_back({"columns-unknown", "Which columns are temperature and resistance?", {}});
+    oneThermometer();
+    curveAndDirection();
+    for (std::size_t i = 0; i < facts_.size(); ++i) unit(i);
+    for (std::size_t i = 0; i < facts_.size(); ++i)
+      if (role(i) == Role::ignored && into_.columns[i].reason.empty())
+        into_.columns[i] = {facts_[i].heading, 0.8, "nothing says that it belongs to a reading"};
+  }
+
+ private:
+  [[nodiscard]] Role role(std::size_t i) const { return into_.plan.columns[i].role; }
+  [[nodiscard]] bool has(Role role) const { return !into_.plan.with(role).empty(); }
+  void set(std::size_t i, Role role, double confidence, std::string reason) {
+    into_.plan.columns[i].role = role;
+    into_.columns[i].confidence = confidence;
+    into_.columns[i].reason = std::move(reason);
+  }
+
+  void byHeading() {
+    for (std::size_t i = 0; i < facts_.size(); ++i) {
+      const ColumnFacts& column = facts_[i];
+      if (column.filled == 0) continue;
+      if (column.mostly(column.withDegrees)) set(i, Role::temperature, 0.99, "its cells carry a unit of temperature");
+      else if (column.mostly(column.withOhms) && column.said.role != Role::temperature)
+        set(i, Role::resistance, 0.99, "its cells carry a unit of resistance");
+      else if (column.said.role == Role::temperature && column.mostly(column.numbers))
+        set(i, Role::temperature, 0.95, fmt::format("the heading '{}' says temperature", column.heading));
+      else if (column.said.role == Role::resistance && column.mostly(column.numbers))
+        set(i, Role::resistance, 0.95, fmt::format("the heading '{}' says resistance", column.heading));
+      else if (column.said.role == Role::time && column.mostly(column.numbers))
+        set(i, Role::time, 0.9, fmt::format("the heading '{}' says time", column.heading));
+    }
+    timeAndTemperatureBothT();
+  }
+
+  /// t and T: by convention the small one is time.
+  void timeAndTemperatureBothT() {
+    std::size_t small = facts_.size();
+    std::size_t capital = facts_.size();
+    for (std::size_t i = 0; i < facts_.size(); ++i) {
+      if (facts_[i].heading == "t") small = i;
+      if (facts_[i].heading == "T") capital = i;
+    }
+    if (small < facts_.size() && capital < facts_.size())
+      set(small, Role::time, 0.7, "beside T for temperature, t is time");
+  }
+
+  void times() {
+    std::optional<std::size_t> date;
+    std::optional<std::size_t> clock;
+    for (std::size_t i = 0; i < facts_.size(); ++i) {
+      const ColumnFacts& column = facts_[i];
+      if (column.mostly(*std::max_element(column.dates.begin(), column.dates.end()))) date = date.value_or(i);
+      else if (column.mostly(column.clocks)) clock = clock.value_or(i);
+      else if (role(i) == Role::time && !clock && !column.clocks) clock = i;
+    }
+    for (const std::size_t i : into_.plan.with(Role::time)) into_.plan.columns[i] = {};
+    if (clock && facts_[*clock].clocks > 0) {
+      set(*clock, Role::time, 0.95, "its cells are times of day");
+      if (date) into_.columns[*date].reason = "the time of day tells as much within a file";
+    } else if (date) {
+      set(*date, Role::time, 0.95, "its cells are dates");
+      if (clock) into_.columns[*clock].reason = "the dates tell the time";
+    } else if (clock) {
+      set(*clock, Role::time, 0.9, fmt::format("the heading '{}' says time", facts_[*clock].heading));
+    }
+  }
+
+  /// Above 0: more like a temperature, below: more like ohms.
+  double leaning(std::size_t i, std::string& why) {
+    const std::vector<double> values = valuesOf(facts_[i], marks_);
+    if (facts_[i].overloads > 0) return why = "it holds overload readings", -5;
+    if (values.empty()) return 0;
+    const auto [low, high] = std::minmax_element(values.begin(), values.end());
+    if (*low < 0) return why = "it goes below zero", 5;
+    if (*high > 1000) return why = "it goes above 1000", -4;
+    double sum = 0;
+    const bool round = std::all_of(values.begin(), values.end(), [](double v) { return std::fmod(v, 5) == 0; });
+    if (round) sum += 1.5, why = "its values are round ones";
+    if (*low > 0 && *high / *low > 15) sum -= 1, why = "its values span a wide ratio";
+    if (*low == 0) sum += 2, why = "it has zeros";
+    return sum;
+  }
+
+  [[nodiscard]] bool counts(std::size_t i) const {
+    const std::vector<double> values = valuesOf(facts_[i], marks_);
+    for (std::size_t k = 1; k < values.size(); ++k)
+      if (values[k] != values[k - 1] + 1) return false;
+    return values.size() > 2 && facts_[i].numbers == facts_[i].filled;
+  }
+
+  void byContent() {
+    std::vector<std::size_t> free;
+    for (std::size_t i = 0; i < facts_.size(); ++i)
+      if (role(i) == Role::ignored && facts_[i].mostly(facts_[i].numbers) && !facts_[i].said.another &&
+          facts_[i].said.role != Role::curve && !facts_[i].said.surroundings)
+        free.push_back(i);
+    if (free.empty() && has(Role::temperature))  // "Sender A" heads its ohms, where nothing else does
+      for (std::size_t i = 0; i < facts_.size(); ++i)
+        if (role(i) == Role::ignored && facts_[i].mostly(facts_[i].numbers) && !facts_[i].said.another && !counts(i))
+          free.push_back(i);
+    if (free.size() > 2) std::erase_if(free, [&](std::size_t i) { return counts(i); });
+    if (has(Role::temperature) || has(Role::resistance)) {
+      if (free.empty()) return;
+      const bool lacksOhms = has(Role::temperature);
+      if (lacksOhms && free.size() > 1 &&
+          std::none_of(free.begin(), free.end(), [&](std::size_t i) { return facts_[i].heading.empty(); }))
+        return eachACurve(free);
+      const std::size_t chosen = free.front();
+      set(chosen, lacksOhms ? Role::resistance : Role::temperature, free.size() == 1 ? 0.8 : 0.5,
+          free.size() == 1 ? "it is the only other column of numbers" : "it is the first other column of numbers");
+      if (free.size() > 1) askColumn(lacksOhms ? Role::resistance : Role::temperature, free);
+      return;
+    }
+    if (free.size() < 2) return;
+    std::string whyFirst;
+    std::string whySecond;
+    const double first = leaning(free[0], whyFirst);
+    const double second = leaning(free[1], whySecond);
+    const bool turned = second > first;
+    const bool sure = std::abs(first - second) >= 2 && free.size() == 2;
+    const std::size_t temperature = free[turned ? 1 : 0];
+    const std::size_t resistance = free[turned ? 0 : 1];
+    const auto reason = [&](const std::string& own, const std::string& others) {
+      return !own.empty()      ? own
+             : !others.empty() ? "the other column: " + others
+                               : std::string("it comes first or second, nothing else tells");
+    };
+    set(temperature, Role::temperature, sure ? 0.8 : 0.5,
+        reason(turned ? whySecond : whyFirst, turned ? whyFirst : whySecond));
+    set(resistance, Role::resistance, sure ? 0.8 : 0.5,
+        reason(turned ? whyFirst : whySecond, turned ? whySecond : whyFirst));
+    if (sure) return;
+    into_.questions.push_back(
+        {"which-is-temperature",
+         fmt::format("Which column is the temperature, {} or {}?", temperature + 1, resistance + 1),
+         {answer(temperature, Role::temperature) + ", " + answer(resistance, Role::resistance),
+          answer(resistance, Role::temperature) + ", " + answer(temperature, Role::resistance)}});
+  }
+
+  /// Beside a temperature, columns headed by names or numbers are as many senders in one bath.
+  void eachACurve(const std::vector<std::size_t>& columns) {
+    PlanQuestion question{"which-resistance",
+                          "Is each column beside the temperature the resistance of one sender, named by its heading?",
+                          {""}};
+    for (const std::size_t i : columns) {
+      set(i, Role::resistance, 0.6, fmt::format("beside a temperature '{}' may name a sender", facts_[i].heading));
+      question.answers.front() += (question.answers.front().empty() ? "" : ", ") + answer(i, Role::resistance);
+      question.answers.push_back(answer(i, Role::resistance));
+    }
+    into_.questions.push_back(std::move(question));
+  }
+
+  /// The unit a column would have in a role, and whether that is stated anywhere.
+  [[nodiscard]] std::pair<ColumnUnit, bool> unitAs(std::size_t i, Role role) const {
+    const ColumnFacts& column = facts_[i];
+    const auto stated = column.said.unit ? column.said.unit : column.unitBelow;
+    const auto within = [&](ColumnUnit low, ColumnUnit high) { return stated && *stated >= low && *stated <= high; };
+    if (role == Role::temperature) {
+      if (within(ColumnUnit::celsius, ColumnUnit::kelvin)) return {*stated, true};
+      if (column.mostly(column.withDegrees)) return {*column.cellUnit, true};
+      return {hints_.bare == TemperatureUnit::celsius ? ColumnUnit::celsius : ColumnUnit::fahrenheit, false};
+    }
+    if (role == Role::resistance)
+      return within(ColumnUnit::ohm, ColumnUnit::megohm) ? std::pair{*stated, true}
+                                                         : std::pair{ColumnUnit::ohm, column.mostly(column.withOhms)};
+    return within(ColumnUnit::millisecond, ColumnUnit::hour) ? std::pair{*stated, true}
+                                                             : std::pair{ColumnUnit::second, false};
+  }
+
+  /// "temperature=2:C", as parsePlan reads it.
+  [[nodiscard]] std::string answer(std::size_t i, Role role) const {
+    constexpr std::array<std::string_view, 7> names{"", "C", "F", "K", "ohm", "kohm", "Mohm"};
+    return fmt::format("{}={}:{}", role == Role::temperature ? "temperature" : "resistance", i + 1,
+                       names[static_cast<std::size_t>(unitAs(i, role).first)]);
+  }
+
+  void askColumn(Role role, const std::vector<std::size_t>& columns) {
+    const std::string_view word = role == Role::temperature ? "temperature" : "resistance";
+    PlanQuestion question{fmt::format("which-{}", word), fmt::format("Which column is the {}?", word), {}};
+    for (const std::size_t i : columns) question.answers.push_back(answer(i, role));
+    into_.questions.push_back(std::move(question));
+  }
+
+  /// A thermometer in the room is not one in the bath. T R T R are pairs and stay.
+  void oneThermometer() {
+    std::vector<std::size_t> all = into_.plan.with(Role::temperature);
+    const std::vector<std::size_t> ohms = into_.plan.with(Role::resistance);
+    const auto drop = [&](std::size_t i, std::string reason) { set(i, Role::ignored, 0.8, std::move(reason)); };
+    if (all.size() > 1 &&
+        std::any_of(all.begin(), all.end(), [&](std::size_t i) { return !facts_[i].said.surroundings; })) {
+      for (const std::size_t i : all)
+        if (facts_[i].said.surroundings && !facts_[i].said.bath) drop(i, "it is the temperature of the surroundings");
+      all = into_.plan.with(Role::temperature);
+    }
+    bool pairs = all.size() == ohms.size();
+    for (std::size_t i = 0; pairs && i < all.size(); ++i) pairs = all[i] < ohms[i] && (i == 0 || ohms[i - 1] < all[i]);
+    if (all.size() < 2 || pairs) return;
+    const auto bath = std::find_if(all.begin(), all.end(), [&](std::size_t i) { return facts_[i].said.bath; });
+    const std::size_t chosen = bath == all.end() ? all.front() : *bath;
+    for (const std::size_t i : all)
+      if (i != chosen) drop(i, fmt::format("column {} is taken for the temperature", chosen + 1));
+    if (bath == all.end() ||
+        std::count_if(all.begin(), all.end(), [&](std::size_t i) { return facts_[i].said.bath; }) > 1) {
+      std::swap(*std::find(all.begin(), all.end(), chosen), all.front());
+      askColumn(Role::temperature, all);
+    }
+  }
+
+  void curveAndDirection() {
+    for (std::size_t i = 0; i < facts_.size(); ++i) {
+      const ColumnFacts& column = facts_[i];
+      if (role(i) != Role::ignored || column.filled == 0 || has(Role::direction)) continue;
+      if (column.directions == column.filled && (column.said.role == Role::direction || column.words.size() == 2))
+        set(i, Role::direction, 0.95, "its cells say heating or cooling");
+    }
+    std::optional<std::size_t> curve;
+    for (std::size_t i = 0; i < facts_.size() && !curve; ++i)
+      if (role(i) == Role::ignored && facts_[i].filled > 0 && facts_[i].said.role == Role::curve &&
+          !(counts(i) && facts_[i].words.size() == facts_[i].filled))
+        curve = i;
+    if (curve)
+      return set(*curve, Role::curve, 0.9,
+                 fmt::format("the heading '{}' names what was measured", facts_[*curve].heading));
+    for (std::size_t i = 0; i < facts_.size(); ++i) {
+      const ColumnFacts& column = facts_[i];
+      const bool words =
+          column.filled > 0 && column.numbers + column.clocks == 0 && column.dates == std::array<std::size_t, 3>{};
+      const bool repeats = column.words.size() * 2 <= column.filled || column.filled * 2 < column.cells.size();
+      if (role(i) == Role::ignored && words && repeats && column.said.role != Role::direction && column.heading.empty())
+        return set(i, Role::curve, 0.7, "its cells are words that repeat");
+    }
+  }
+
+  void unit(std::size_t i) {
+    ColumnPlan& plan = into_.plan.columns[i];
+    std::string& reason = into_.columns[i].reason;
+    double& confidence = into_.columns[i].confidence;
+    if (plan.role == Role::temperature) {
+      const auto [is, stated] = unitAs(i, plan.role);
+      plan.unit = is;
+      reason +=
+          stated ? fmt::format(", in {}", unitName(is)) : fmt::format("; no unit is stated, {} is taken", unitName(is));
+      if (!stated) confidence = std::min(confidence, 0.6), bareTemperature(i);
+    } else if (plan.role == Role::resistance) {
+      const auto [is, stated] = unitAs(i, plan.role);
+      plan.unit = is;
+      reason += stated ? fmt::format(", in {}", unitName(is)) : "; no unit is stated, Ω is taken";
+      if (!stated) confidence = std::min(confidence, 0.7), bareOhms(i);
+    } else if (plan.role == Role::time) {
+      timeUnitOf(i);
+    }
+  }
+
+  void bareTemperature(std::size_t i) {
+    const std::vector<double> values = valuesOf(facts_[i], marks_);
+    into_.findings.push_back(
+        {"temperature-unit-unstated", Severity::caution,
+         fmt::format("Column {} states no unit; it is read as {}.", i + 1, unitName(into_.plan.columns[i].unit)),
+         fmt::format("heading '{}'", facts_[i].heading), "the units chosen here"});
+    // No coolant, oil or cylinder head is that hot, and a bench bath never.
+    if (values.empty() || *std::min_element(values.begin(), values.end()) < 230) return;
+    into_.questions.push_back({"temperature-unit",
+                               fmt::format("Are the temperatures of column {} kelvins? All are above 230.", i + 1),
+                               {fmt::format("temperature={}:K", i + 1), fmt::format("temperature={}:F", i + 1),
+                                fmt::format("temperature={}:C", i + 1)}});
+    into_.plan.columns[i].unit = ColumnUnit::kelvin;
+  }
+
+  void bareOhms(std::size_t i) {
+    const std::vector<double> values = valuesOf(facts_[i], marks_);
+    // A sender below 10 Ω at its coldest would be new; one of a few kΩ is not.
+    if (values.empty() || *std::max_element(values.begin(), values.end()) >= 10 ||
+        into_.plan.with(Role::resistance).size() > 1)
+      return;
+    into_.questions.push_back({"resistance-unit",
+                               fmt::format("Is column {} in ohms or kilohms? No value is above 10.", i + 1),
+                               {fmt::format("resistance={}:ohm", i + 1), fmt::format("resistance={}:kohm", i + 1)}});
+  }
+
+  void timeUnitOf(std::size_t i) {
+    const ColumnFacts& column = facts_[i];
+    ColumnUnit& unit = into_.plan.columns[i].unit;
+    if (column.mostly(column.clocks)) {
+      unit = ColumnUnit::clock;
+      return;
+    }
+    const auto most =
+        static_cast<std::size_t>(std::max_element(column.dates.begin(), column.dates.end()) - column.dates.begin());
+    constexpr std::array<ColumnUnit, 3> orders{ColumnUnit::yearMonthDay, ColumnUnit::dayMonthYear,
+                                               ColumnUnit::monthDayYear};
+    if (column.mostly(column.dates[most])) {
+      unit = orders[most];
+      // 5/6/2024 all through the file: either way the hours between rows are the same.
+      const bool oneDay = std::all_of(column.cells.begin(), column.cells.end(), [&](std::string_view cell) {
+        return cell.substr(0, cell.find_first_of(" T")) ==
+               column.cells.front().substr(0, column.cells.front().find_first_of(" T"));
+      });
+      if (column.dates[1] == column.dates[2] && most == 1 && !oneDay)
+        into_.questions.push_back({"day-or-month",
+                                   fmt::format("Does the day or the month come first in column {}?", i + 1),
+                                   {fmt::format("time={}:dmy", i + 1), fmt::format("time={}:mdy", i + 1)}});
+      return;
+    }
+    const auto [is, stated] = unitAs(i, Role::time);
+    unit = is;
+    into_.columns[i].reason +=
+        stated ? fmt::format(", in {}", unitName(unit)) : "; no unit is stated, seconds are taken";
+    if (!stated) into_.columns[i].confidence = 0.6;
+  }
+
+  std::vector<ColumnFacts>& facts_;
+  const ProposalHints& hints_;
+  Proposal& into_;
+  Marks marks_;
+};
+
+}  // namespace
+
+void giveRoles(std::vector<ColumnFacts>& facts, const ProposalHints& hints, Proposal& into) {
+  RoleGiver(facts, hints, into).give();
+}
+
+}  // namespace ohmkin::exchange
