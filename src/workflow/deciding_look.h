@@ -1,20 +1,22 @@
 #pragma once
-#include <workflow/answer.h>
-#include <workflow/resolve_port.h>
+#include <workflow/deciding_look_possibilities.h>
+#include <functional>
 #include <optional>
+#include <string>
+#include <vector>
 
 namespace ohmkin::workflow {
 
-/// Which branch came of which choice of dash and which choice of port.
-struct Origin {
-  std::size_t dash = 0;
-  std::size_t port = 0;
-};
-
-/// Over what is not known, the one observation that tells most about which part to hand over: the expected gain in bits
-/// of the best part's identity. None where no look would change anything.
+/// Over what is not known, the one observation that tells most about what to do: the expected gain in bits, which is
+/// the mutual information of what would be seen and what would then be done. None where no look would change anything.
 std::optional<DecidingLook> decidingLook(const catalog::Catalogue& catalogue, const Answer& answer,
                                          const std::vector<Origin>& origins, const std::vector<std::string>& dashTells,
                                          const EngineSide& engine);
+
+/// The gain of a look that sees `outcome` for certain in each way it can be; empty: there is nothing of its own to see.
+double gainOfSeeing(const std::vector<Possibility>& ways,
+                    const std::function<std::string(const Possibility&)>& outcome);
+/// The gain of an ohmmeter on the sender in hand: what it reads is spread about each family's ohms.
+double gainOfColdOhms(const Unknowns& unknowns);
 
 }  // namespace ohmkin::workflow

@@ -1,0 +1,192 @@
+#include <workflow/curves.h>
+#include <workflow/deciding_look_possibilities.h>
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace ohmkin::workflow {
+namespace {
+
+constexpr const char* kVariable = "variable sender";
+constexpr double kThermometer = 2.0;  // K: a counter's room temperature is known no better
+const Temperature kRoom = celsius(20);
+
+/// Something that may be one of several, and how likely.
+struct Option {
+  std::string name;
+  double weight = 0;
+};
+using Options = std::vector<Option>;
+
+Option& optionOf(Options& options, const std::string& name) {
+  const auto found = std::find_if(options.begin(), options.end(), [&](const Option& o) { return o.name == name; });
+  return found == options.end() ? options.emplace_back(Option{name, 0}) : *found;
+}
+
+void normalise(Options& options) {
+  double total = 0;
+  for (const Option& option : options) total += option.weight;
+  for (Option& option : options) option.weight /= total;
+}
+
+std::string bestPart(const Branch& branch) {
+  for (const Candidate& candidate : branch.ranked) {
+    if (candidate.recommended()) return candidate.part;
+  }
+  return {};
+}
+
+bool wouldDo(const Candidate& candidate) {
+  return candidate.kind == kVariable && candidate.screw.state != JointState::cut && candidate.verdict &&
+         pairing::rankOf(candidate.verdict->electrical, false, false) < pairing::Rank::undecided;
+}
+
+/// One thing about the senders of a branch that is open, and the best part for each way it can be. What the trade
+/// fitted is what may be there: each way is as likely as it has senders.
+struct Opened {
+  Options options;
+  std::map<std::string, std::string> bestOf;
+};
+
+template <class Takes>
+Opened opened(const Branch& branch, std::string Candidate::*what, Takes takes) {
+  Opened open;
+  for (const Candidate& candidate : branch.ranked) {
+    if (!takes(candidate) || (candidate.*what).empty()) continue;
+    optionOf(open.options, candidate.*what).weight += 1;
+    open.bestOf.emplace(candidate.*what, candidate.part);  // the first is the best
+  }
+  if (open.options.size() < 2) return {};
+  normalise(open.options);
+  return open;
+}
+
+/// The wire end. Where it follows from an original cluster a look only confirms, mostly.
+Opened terminals(const Branch& branch) {
+  if (branch.leadLink.basis == Basis::seen) return {};
+  Opened open = opened(branch, &Candidate::terminal, wouldDo);
+  if (open.options.empty() || branch.leadLink.basis != Basis::inferred) return open;
+  for (Option& option : open.options) option.weight *= 1 - kStillOriginal;
+  optionOf(open.options, branch.leadLink.detail).weight += kStillOriginal;
+  open.bestOf[branch.leadLink.detail] = bestPart(branch);
+  return open;
+}
+
+Opened threads(const Branch& branch) { return opened(branch, &Candidate::thread, wouldDo); }
+
+/// No verdict without a gauge: any variable sender that joins would do for the gauge of its family.
+Opened gauges(const Branch& branch) {
+  return opened(branch, &Candidate::family, [](const Candidate& candidate) {
+    return candidate.kind == kVariable && candidate.screw.state != JointState::cut;
+  });
+}
+
+bool gaugeOpen(const Branch& branch) { return !branch.gauge && branch.gaugeLink.headline == "not known"; }
+
+/// What may be in the head: a sender that screws in as it is. The one the engine had new is the likeliest.
+struct InHand {
+  Options families;
+  std::map<std::string, bool> mayStay;
+};
+
+InHand inHand(const Branch& branch) {
+  InHand hand;
+  std::string original;
+  for (const Candidate& candidate : branch.ranked) {
+    if (candidate.kind != kVariable || !candidate.lot.empty() || candidate.family.empty()) continue;
+    if (candidate.screw.state != JointState::fits || !candidate.verdict || !candidate.curve) continue;
+    optionOf(hand.families, candidate.family).weight += 1;
+    const pairing::Electrical says = candidate.verdict->electrical;
+    hand.mayStay[candidate.family] =
+        says == pairing::Electrical::sameFamily || says == pairing::Electrical::withinLimits;
+    if (candidate.fittedNow) original = candidate.family;
+  }
+  if (hand.families.size() < 2) return {};
+  normalise(hand.families);
+  if (original.empty()) return hand;
+  for (Option& option : hand.families) option.weight *= 1 - kStillOriginal;
+  optionOf(hand.families, original).weight += kStillOriginal;
+  return hand;
+}
+
+/// The fitted part is named, and whether it may stay is not settled: even odds, until it is measured.
+bool fittedUndecided(const Branch& branch) {
+  const auto fitted =
+      std::find_if(branch.ranked.begin(), branch.ranked.end(), [](const Candidate& c) { return c.fittedNowSaid; });
+  return fitted != branch.ranked.end() && fitted->rank == pairing::Rank::undecided;
+}
+
+const Options& orOne(const Options& options) {
+  static const Options one{{"", 1}};
+  return options.empty() ? one : options;
+}
+
+/// Every way of one branch.
+void spread(const Branch& branch, double weight, const Origin& origin, const Question& question,
+            std::vector<Possibility>& ways) {
+  const Opened gauge = gaugeOpen(branch) ? gauges(branch) : Opened{};
+  const Opened thread = !gaugeOpen(branch) && branch.portLink.basis == Basis::notSeen ? threads(branch) : Opened{};
+  const bool bothKnown = gauge.options.empty() && thread.options.empty();
+  const Opened terminal = bothKnown ? terminals(branch) : Opened{};
+  InHand hand;
+  if (bothKnown && question.readings.empty()) {
+    if (question.fitted.empty()) hand = inHand(branch);
+    else if (fittedUndecided(branch)) hand = {{{"it suits", 0.5}, {"it does not", 0.5}}, {{"it suits", true}}};
+  }
+  const std::string best = bestPart(branch);
+  for (const Option& g : orOne(gauge.options))
+    for (const Option& s : orOne(thread.options))
+      for (const Option& t : orOne(terminal.options))
+        for (const Option& h : orOne(hand.families)) {
+          Possibility way{
+              weight * g.weight * s.weight * t.weight * h.weight, best, origin, g.name, s.name, t.name, h.name};
+          if (const auto stays = hand.mayStay.find(h.name); stays != hand.mayStay.end() && stays->second)
+            way.act = kKeep;
+          else if (!g.name.empty()) way.act = gauge.bestOf.at(g.name);
+          else if (!s.name.empty()) way.act = thread.bestOf.at(s.name);
+          else if (!t.name.empty()) way.act = terminal.bestOf.at(t.name);
+          ways.push_back(std::move(way));
+        }
+}
+
+/// All families are compared at one temperature: the room's where every curve reaches down to it, else as near as they
+/// do.
+void measureCold(const Answer& answer, Unknowns& unknowns) {
+  std::map<std::string, const curve::Curve*> curves;
+  for (const Possibility& way : unknowns.ways) {
+    if (way.inHand.empty()) continue;
+    curves.emplace(way.inHand, nullptr);
+  }
+  if (curves.size() < 2) return;
+  unknowns.coldAt = kRoom;
+  for (const Branch& branch : answer.branches)
+    for (const Candidate& candidate : branch.ranked) {
+      const auto wanted = curves.find(candidate.family);
+      if (wanted == curves.end() || wanted->second != nullptr || !candidate.curve || !candidate.lot.empty()) continue;
+      wanted->second = candidate.curve.get();
+      unknowns.coldAt = std::max(unknowns.coldAt, candidate.curve->valid().low);
+    }
+  for (const auto& [family, curve] : curves) {
+    if (curve == nullptr) return unknowns.cold.clear();
+    const auto resistance = curve->resistance(unknowns.coldAt);
+    if (!resistance) return unknowns.cold.clear();
+    const double part = std::log1p(kAssumedSenderTolerance) / 2;  // a tolerance is taken as k = 2
+    const double thermometer = kThermometer / 2 * std::abs(curve->slope(unknowns.coldAt).value_or(0));
+    const double knowledge = curve->knowledge(unknowns.coldAt).value_or(0);
+    unknowns.cold.push_back({family, std::log(inOhms(*resistance)), std::hypot(part, thermometer, knowledge)});
+  }
+}
+
+}  // namespace
+
+Unknowns unknownsOf(const Answer& answer, const std::vector<Origin>& origins) {
+  Unknowns unknowns;
+  double total = 0;
+  for (const Branch& branch : answer.branches) total += branch.weight;
+  for (std::size_t i = 0; i < answer.branches.size() && total > 0; ++i)
+    spread(answer.branches[i], answer.branches[i].weight / total, origins[i], answer.question, unknowns.ways);
+  if (answer.question.fitted.empty()) measureCold(answer, unknowns);
+  return unknowns;
+}
+
+}  // namespace ohmkin::workflow
