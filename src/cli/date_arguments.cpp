@@ -17,7 +17,8 @@ workflow::CastingRead castingRead(dating::CastingRole role, const std::string& t
 /// "12" or "12,38".
 Expected<dating::Lag> lagFrom(const std::string& text, const dating::Lag& usual, const char* option) {
   const auto unreadable = [&] {
-    return refuse("lag-unreadable", option, "'" + text + "'", "days for half of them, and perhaps for nine in ten: 12,38");
+    return refuse("lag-unreadable", option, "'" + text + "'",
+                  "days for half of them, and perhaps for nine in ten: 12,38");
   };
   const auto comma = text.find(',');
   const auto half = parseNumber(text.substr(0, comma), option);

@@ -54,9 +54,9 @@ std::string planText(const workflow::Plan& plan, const DisplayUnits& units) {
     text += plan.dashNames[d] + "\n";
     for (std::size_t e = 0; e < plan.engineNames.size(); ++e) {
       const auto& cell = plan.at(d, e);
-      text += wrapped(fmt::format("{} {}: {}", plan.bestEngine[d] == e ? "→" : " ", plan.engineNames[e],
-                                  cellHeadline(cell, units)),
-                      4, 2);
+      text += wrapped(
+          fmt::format("{} {}: {}", plan.bestEngine[d] == e ? "→" : " ", plan.engineNames[e], cellHeadline(cell, units)),
+          4, 2);
       text += wrapped(cell.sentence, 6, 6);
       if (!cell.look.empty()) text += wrapped("Look: " + cell.look, 6, 6);
     }

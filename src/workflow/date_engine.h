@@ -30,7 +30,7 @@ struct DateQuestion {
   std::string line;  ///< vehicle line, for its own span
   std::optional<ModelYear> year;
   std::optional<Date> built;
-  DateSpan window;  ///< dates thought possible; open: 1900 to 2030
+  DateSpan window;          ///< dates thought possible; open: 1900 to 2030
   dating::Beliefs beliefs;  ///< usual lags and shares: from memory unless somebody set them
 };
 

@@ -21,8 +21,8 @@ std::vector<std::string> assumptionsOf(const dating::Beliefs& beliefs, const Dat
   words.push_back(fmt::format("Lags: {}{}; {} ({}).", lagWords(engine, "castings", "an engine"),
                               alike ? "" : fmt::format(" ({})", engine.source),
                               lagWords(vehicle, "engines", "a vehicle"), vehicle.source));
-  words.push_back(
-      fmt::format("{:.0f} % of vehicles still have their first engine ({}).", 100 * beliefs.firstEngine, beliefs.source));
+  words.push_back(fmt::format("{:.0f} % of vehicles still have their first engine ({}).", 100 * beliefs.firstEngine,
+                              beliefs.source));
   if (window.from && window.until)
     words.push_back(fmt::format("Dates from {} to {} were considered.", plainDate(*window.from),
                                 plainDate(*window.until - std::chrono::days{1})));

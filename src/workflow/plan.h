@@ -49,9 +49,9 @@ struct Plan {
   PlanQuestion question;
   std::vector<std::string> dashNames;    ///< "1968 Ridgeway utility, gauge package"
   std::vector<std::string> engineNames;  ///< "Ridgeway inline six, 3.9 l, casting 30418"
-  std::vector<PlanCell> cells;          ///< dash by dash
-  std::vector<std::string> partsToBuy;  ///< of the best engine for each dash, each once with its quantity, in words
-  std::vector<PartToBuy> shopping;      ///< the same as data
+  std::vector<PlanCell> cells;           ///< dash by dash
+  std::vector<std::string> partsToBuy;   ///< of the best engine for each dash, each once with its quantity, in words
+  std::vector<PartToBuy> shopping;       ///< the same as data
   std::vector<std::size_t>
       bestEngine;  ///< for each dash: index of the engine that needs least; cells.size() where none
   std::vector<std::string> cautions;

@@ -26,7 +26,8 @@ std::string dashName(const catalog::Catalogue& catalogue, const Question& dash) 
   std::string name;
   const auto add = [&](const std::string& words) { name += (name.empty() ? "" : ", ") + words; };
   if (!dash.line.empty()) add(lineName(catalogue, dash));
-  if (dash.year) name = name.empty() ? fmt::format("{}", dash.year->value) : fmt::format("{} {}", dash.year->value, name);
+  if (dash.year)
+    name = name.empty() ? fmt::format("{}", dash.year->value) : fmt::format("{} {}", dash.year->value, name);
   if (!dash.gauge.empty()) add(gaugeName(catalogue, dash.gauge));
   if (!dash.cluster.empty()) add(dash.cluster);
   if (dash.built) add("built " + plainDate(*dash.built));
@@ -47,8 +48,9 @@ std::string engineName(const catalog::Catalogue& catalogue, const Question& engi
       add(family->makeName + " " + family->name);
   }
   if (!engine.casting.empty())
-    add(castings.empty() ? "casting " + engine.casting
-                         : fmt::format("{} casting {}", catalog::text(castings.front().role), castings.front().id.text));
+    add(castings.empty()
+            ? "casting " + engine.casting
+            : fmt::format("{} casting {}", catalog::text(castings.front().role), castings.front().id.text));
   if (!engine.castingDate.empty()) add("dated " + engine.castingDate);
   if (engine.engineBuilt) add("built " + plainDate(*engine.engineBuilt));
   if (!engine.portThread.empty()) add("port " + engine.portThread);

@@ -47,7 +47,8 @@ std::vector<PartToBuy> partsFor(const Candidate& candidate) {
   std::vector<PartToBuy> parts(1);
   parts.front().part = candidate.part;
   parts.front().kind = "sender";
-  parts.front().name = candidate.lot.empty() ? candidate.name : fmt::format("{}, of lot {}", candidate.name, candidate.lot);
+  parts.front().name =
+      candidate.lot.empty() ? candidate.name : fmt::format("{}, of lot {}", candidate.name, candidate.lot);
   if (candidate.screw.state == JointState::withPart) parts.push_back(joiner("bushing", candidate.screw.words));
   if (candidate.plug.state == JointState::withPart) parts.push_back(joiner("pigtail", candidate.plug.words));
   if (candidate.rank == pairing::Rank::trimmedWithinLimits) {
@@ -59,7 +60,8 @@ std::vector<PartToBuy> partsFor(const Candidate& candidate) {
 
 void addTo(std::vector<PartToBuy>& list, const std::vector<PartToBuy>& some) {
   const auto same = [](const PartToBuy& a, const PartToBuy& b) {
-    return std::tie(a.part, a.kind, a.name, a.rating, a.network) == std::tie(b.part, b.kind, b.name, b.rating, b.network);
+    return std::tie(a.part, a.kind, a.name, a.rating, a.network) ==
+           std::tie(b.part, b.kind, b.name, b.rating, b.network);
   };
   for (const PartToBuy& part : some) {
     const auto there =
