@@ -2,6 +2,7 @@
 #include <dating/day_distribution.h>
 #include <dating/evidence.h>
 #include <fmt/format.h>
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -40,11 +41,19 @@ std::string capitalised(std::string text) {
 std::string eraSummary(const DayDistribution& days) {
   if (days.empty()) return "not known";
   std::string decades;
-  for (const DecadeShare& share : days.decades())
+  constexpr std::size_t kNamed = 3;  // a code without its decade fits all of them: nobody wants them read out
+  const std::vector<DecadeShare> shares = days.decades();
+  const auto likely = std::ranges::count_if(shares, [](const DecadeShare& share) { return share.probability > 0.05; });
+  if (static_cast<std::size_t>(likely) > kNamed) {
+    const auto [first, last] = std::ranges::minmax(shares, {}, &DecadeShare::decade);
+    return fmt::format("any decade from the {}s to the {}s, none above {}, not settled", first.decade, last.decade,
+                       percent(shares.front().probability));
+  }
+  for (const DecadeShare& share : shares)
     if (decades.empty() || share.probability > 0.05)
       decades += fmt::format("{}{}s ({})", decades.empty() ? "" : " or ", share.decade, percent(share.probability));
   // Where no decade leads, the most probable day is only the first of equals.
-  if (days.decades().front().probability < 0.5) return decades + ", not settled";
+  if (shares.front().probability < 0.5) return decades + ", not settled";
   return fmt::format("{}, most probably {}", decades, plainDate(days.mostProbable()));
 }
 

@@ -12,7 +12,12 @@ using std::chrono::days;
 
 namespace {
 
-std::string the(const std::string& name) { return "the " + name; }
+/// "the left head"; "head A" is a name already.
+std::string the(const std::string& name) {
+  const auto letter = name.size() > 2 && name[name.size() - 2] == ' ' ? name.back() : ' ';
+  const bool named = ('A' <= letter && letter <= 'Z') || ('0' <= letter && letter <= '9');
+  return named ? name : "the " + name;
+}
 
 void add(const Evidence& evidence, Posterior& posterior, std::string code, Severity severity, std::string sentence,
          std::string what) {
@@ -58,7 +63,7 @@ void castingAgainstStamp(const Evidence& evidence, const Fact& casting, const Fa
 void castingAgainstCasting(const Evidence& evidence, const Fact& one, const Fact& other, Posterior& posterior) {
   const NearestDays said = nearest(one, other, about(posterior));
   add(evidence, posterior, "castings-disagree", Severity::warning,
-      fmt::format("{} and {} lie {} apart, too far for one assembly: one of them was changed.",
+      fmt::format("{} and {} were cast {} apart, too far for one engine: one of them was changed.",
                   capitalised(the(one.name)), the(other.name), plainInterval((said.one - said.other).count())),
       fmt::format("{} {}, {} {}", one.name, plainDate(said.one), other.name, plainDate(said.other)));
 }
@@ -68,11 +73,11 @@ void castingAgainstCasting(const Evidence& evidence, const Fact& one, const Fact
 void findConflicts(const Evidence& evidence, const Days& window, Posterior& posterior) {
   for (const DatedCasting& casting : evidence.castings) {
     if (!codeOutsideSpan(casting)) continue;
-    noteConflict(posterior, "date code of the " + casting.name, "production span of the " + casting.name);
+    noteConflict(posterior, "date code of " + the(casting.name), "production span of " + the(casting.name));
     add(evidence, posterior, "casting-outside-span", Severity::warning,
-        fmt::format("The date code of the {} does not fall in the time its casting number was poured: the code or the "
-                    "number is misread.",
-                    casting.name),
+        fmt::format("The date on {} falls outside the years in which its casting number was made: one of the two is "
+                    "misread.",
+                    the(casting.name)),
         fmt::format("code {}", plainReading(casting.readings.front())));
   }
   const std::vector<Fact> facts = factsOf(evidence, window);
@@ -103,12 +108,13 @@ void findHeadsApart(const Evidence& evidence, const Days& window, Posterior& pos
       const double first = posterior.castings[*facts[i].casting].fittedAtAssembly;
       const double second = posterior.castings[*facts[j].casting].fittedAtAssembly;
       // Only a clear lead is worth naming one of them.
-      const std::string which = std::abs(first - second) < 0.2
-                                    ? "which one, the dates do not say"
-                                    : fmt::format("likelier {}", the(first < second ? facts[i].name : facts[j].name));
+      const std::string which =
+          std::abs(first - second) < 0.2
+              ? "the dates do not say which"
+              : fmt::format("more likely {}", the(first < second ? facts[i].name : facts[j].name));
       add(evidence, posterior, "heads-apart", Severity::warning,
-          fmt::format("The heads were cast {} apart: one was changed, {}. Sender and port go by the date of the head "
-                      "they sit in.",
+          fmt::format("The heads were cast {} apart: one was changed, {}. Go by the date of the head that the sender "
+                      "screws into.",
                       plainInterval(apart), which),
           fmt::format("{} {}, {} {}", facts[i].name, plainDate(cast.one), facts[j].name, plainDate(cast.other)));
     }
@@ -130,7 +136,8 @@ void findModelYear(const Evidence& evidence, Posterior& posterior) {
   const DateSpan produced = vehicle.yearProduced.value_or(usualProduction(*vehicle.year));
   if (vehicle.built && !produced.holds(*vehicle.built))
     add(evidence, posterior, "built-outside-model-year", Severity::caution,
-        fmt::format("{} is no usual build date for model year {}.", plainDate(*vehicle.built), vehicle.year->value),
+        fmt::format("Vehicles of model year {} were not usually built as far off as {}.", vehicle.year->value,
+                    plainDate(*vehicle.built)),
         "vehicle");
   if (!produced.from) return;
   for (std::size_t i = 0; i < posterior.castings.size(); ++i) {
@@ -141,12 +148,12 @@ void findModelYear(const Evidence& evidence, Posterior& posterior) {
     const std::string facts = fmt::format("{} {}", evidence.castings[i].name, plainDate(cast.mostProbable()));
     if (before > 0 && before <= evidence.beliefs.earlyCasting)
       add(evidence, posterior, "casting-before-model-year", Severity::note,
-          fmt::format("{} was cast {} before model year {} was first built: normal for early production.", name,
-                      plainInterval(before), vehicle.year->value),
+          fmt::format("{} was cast {} before the first vehicles of model year {} were built: normal for early ones.",
+                      name, plainInterval(before), vehicle.year->value),
           facts);
     else if (before > evidence.beliefs.earlyCasting && before <= 365)
       add(evidence, posterior, "casting-well-before-model-year", Severity::caution,
-          fmt::format("{} was cast {} before model year {} was first built: earlier than usual.", name,
+          fmt::format("{} was cast {} before the first vehicles of model year {} were built: earlier than usual.", name,
                       plainInterval(before), vehicle.year->value),
           facts);
   }
@@ -181,11 +188,12 @@ void findOtherEngine(const Evidence& evidence, const Days& vehicle, Posterior& p
   const DayDistribution& cast = speaker ? posterior.castings[*speaker].days : posterior.assembly;
   const Date day = cast.mostProbable();
   const auto after = afterVehicle(day, vehicle);
-  const std::string what = speaker ? capitalised(evidence.castings[*speaker].name) + " cast" : "Engine assembled";
+  const std::string what =
+      speaker ? capitalised(the(evidence.castings[*speaker].name)) + " was cast" : "The engine was assembled";
   const bool decadeSettled = cast.decades().front().probability >= kSettled;
   const std::string interval = decadeSettled ? plainInterval(after) + " " : "";
   const std::string chance = percent(*posterior.firstEngine);
-  const std::string share = fmt::format("({} that it is the vehicle's first)", chance);
+  const std::string share = fmt::format("(chance that it is the vehicle's first: {})", chance);
   const std::string facts = fmt::format("{} {}", what, decadeSettled ? plainDate(day) : eraSummary(cast));
   const auto tell = [&](std::string code, Severity severity, std::string sentence) {
     add(evidence, posterior, std::move(code), severity, std::move(sentence), facts);
@@ -193,18 +201,19 @@ void findOtherEngine(const Evidence& evidence, const Days& vehicle, Posterior& p
   const bool longBefore = -after > evidence.beliefs.assemblyToVehicle.longest;
   if (after > 0 && cast.within({vehicle.until, {}}) >= kSettled)
     tell("later-engine", Severity::warning,
-         fmt::format("{} {}after the vehicle: the engine is a later one {}.", what, interval, share));
+         fmt::format("{} {}after the vehicle was built: the engine is a later one {}.", what, interval, share));
   else if (longBefore && cast.within({{}, vehicle.from}) >= kSettled)
     tell("earlier-engine", Severity::warning,
-         fmt::format("{} {}before the vehicle: the engine came out of an older one {}.", what, interval, share));
+         fmt::format("{} {}before the vehicle was built: the engine came out of an older one {}.", what, interval,
+                     share));
   else if (after <= 0 && !longBefore)
     tell("perhaps-not-first-engine", Severity::caution,
-         fmt::format("{} {}before the vehicle: perhaps not its first engine {}.", what, interval, share));
+         fmt::format("{} {}before the vehicle was built: perhaps not its first engine {}.", what, interval, share));
   else
     tell("another-engine", Severity::warning,
-         fmt::format(
-             "The dates do not fit the vehicle's first engine ({}); whether it is older or younger is not settled.",
-             chance));
+         fmt::format("The dates do not fit the vehicle's first engine ({}); whether this one is older or younger than "
+                     "the vehicle is not settled.",
+                     chance));
 }
 
 }  // namespace
@@ -223,8 +232,8 @@ void findFirstEngine(const Evidence& evidence, const Days& window, Posterior& po
       if (casting.days.empty() || casting.fittedAtAssembly >= 0.5) continue;
       if (const auto after = afterVehicle(casting.days.mostProbable(), *vehicle); after > 0)
         add(evidence, posterior, "casting-changed", Severity::warning,
-            fmt::format("{} cast {} after the vehicle: it was changed, the engine itself fits.",
-                        capitalised(evidence.castings[i].name), plainInterval(after)),
+            fmt::format("{} was cast {} after the vehicle was built: it was changed; the engine itself fits.",
+                        capitalised(the(evidence.castings[i].name)), plainInterval(after)),
             fmt::format("{} {}", evidence.castings[i].name, plainDate(casting.days.mostProbable())));
     }
     return;

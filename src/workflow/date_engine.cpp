@@ -134,7 +134,7 @@ class Dater {
                           perhaps(nearMisses(asked.number, catalog::castingNumbers(catalogue_))));
       record = std::move(found.front());
     }
-    const std::string name = nameOf(asked, index);
+    const std::string name = nameOf(asked, index, record);
     dating::DatedCasting dated{name, asked.role, {}, {}};
     if (record) {
       dated.produced = record->cast;
@@ -155,15 +155,24 @@ class Dater {
     return {};
   }
 
-  std::string nameOf(const CastingRead& asked, std::size_t index) const {
+  /// "head" where there is one; "left head" where its number says which; else "head A", "head B", in the order given.
+  std::string nameOf(const CastingRead& asked, std::size_t index, const std::optional<catalog::Casting>& record) const {
     if (!asked.name.empty()) return asked.name;
     const auto same = std::count_if(question_.castings.begin(), question_.castings.end(),
                                     [&](const auto& c) { return c.role == asked.role; });
     if (same < 2) return std::string(roleName(asked.role));
+    if (record && (record->side == catalog::CastingSide::left || record->side == catalog::CastingSide::right)) {
+      // Two that both say left have to be told apart by letters.
+      const auto alike = std::count_if(question_.castings.begin(), question_.castings.end(), [&](const auto& c) {
+        return c.role == asked.role && folded(c.number) == folded(asked.number);
+      });
+      if (alike == 1) return fmt::format("{} {}", catalog::text(record->side), roleName(asked.role));
+    }
     const auto before =
         std::count_if(question_.castings.begin(), question_.castings.begin() + static_cast<std::ptrdiff_t>(index),
                       [&](const auto& c) { return c.role == asked.role; });
-    return fmt::format("{} {}", roleName(asked.role), before + 1);
+    return before < 26 ? fmt::format("{} {}", roleName(asked.role), static_cast<char>('A' + before))
+                       : fmt::format("{} {}", roleName(asked.role), before + 1);
   }
 
   Expected<void> stamp() {

@@ -14,7 +14,7 @@ namespace ohmkin::workflow {
 
 /// One casting as a person reads it with a torch.
 struct CastingRead {
-  std::string name;  ///< for sentences: "left head"; empty: the role, numbered where there are several
+  std::string name;  ///< for sentences: "left head"; empty: the role, with its side or a letter where there are several
   dating::CastingRole role = dating::CastingRole::head;
   std::string number;  ///< casting number; may be empty
   std::string code;    ///< date code, ? for what cannot be read
