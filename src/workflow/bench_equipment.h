@@ -42,6 +42,7 @@ struct BathSaid {
   std::optional<Pressure> barometer;
   bench::Reduced reduced = bench::Reduced::notKnown;
   std::optional<Pressure> barometerU;  ///< standard
+  std::optional<Length> altitudeU;     ///< standard; none: 30 m, a map's
   bool plain = true;
 };
 /// Refuses as the bath does: `barometer-reduced-question` is the question to put to the person.

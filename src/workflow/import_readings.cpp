@@ -1,0 +1,290 @@
+#include <catalog/bench_records.h>
+#include <exchange/content_hash.h>
+#include <fmt/format.h>
+#include <workflow/import_collector.h>
+#include <workflow/import_readings.h>
+#include <workflow/import_runs.h>
+#include <fstream>
+#include <memory>
+#include <sstream>
+
+namespace ohmkin::workflow {
+namespace {
+
+Refusal cancelled(const std::string& file) {
+  return {"import-cancelled", file, "a cancelled import", "nothing; nothing was changed"};
+}
+
+std::unique_ptr<std::istream> opened(const ReadingsFile& file) {
+  if (file.path.empty()) return std::make_unique<std::istringstream>(file.bytes);
+  return std::make_unique<std::ifstream>(file.path, std::ios::binary);
+}
+
+Expected<std::uint64_t> sizeOf(const ReadingsFile& file) {
+  if (file.path.empty()) return file.bytes.size();
+  std::error_code failed;
+  const auto size = std::filesystem::file_size(file.path, failed);
+  if (failed) return refuse("file-missing", file.path.string(), failed.message(), "a file of readings");
+  return size;
+}
+
+Expected<std::string> hashOf(const ReadingsFile& file) {
+  if (!file.path.empty()) return exchange::contentHash(file.path);
+  exchange::ContentHash hash;
+  hash.add(file.bytes);
+  return hash.hex();
+}
+
+Expected<std::string> sampleOf(const ReadingsFile& file) {
+  const auto in = opened(file);
+  std::string sample(exchange::kSampleBytes, '\0');
+  in->read(sample.data(), static_cast<std::streamsize>(sample.size()));
+  if (in->gcount() == 0 && in->bad())
+    return refuse("file-unreadable", file.name, "a file that cannot be read", "a file of readings");
+  sample.resize(static_cast<std::size_t>(in->gcount()));
+  return sample;
+}
+
+/// How the file is read: proposed, remembered of such files, put right.
+struct HowRead {
+  exchange::Proposal proposal;
+  exchange::ReadingPlan plan;
+  std::optional<catalog::ReadingHabit> remembered;
+  std::vector<Finding> findings;
+};
+
+Expected<HowRead> howRead(const catalog::Catalogue& catalogue, const ReadingsFile& file, std::uint64_t size,
+                          const ImportAsked& asked) {
+  const auto sample = sampleOf(file);
+  if (!sample) return tl::make_unexpected(sample.error());
+  exchange::ProposalHints hints = asked.hints;
+  hints.wholeFile = sample->size() == size;
+  HowRead how;
+  if (auto proposal = exchange::propose(*sample, file.name, hints)) {
+    how.proposal = *std::move(proposal);
+  } else {
+    // A plan typed in whole needs no proposal.
+    const auto typed = exchange::parsePlan(asked.correction, {}, "correction");
+    if (asked.correction.empty() || !typed || !exchange::checkPlan(*typed))
+      return tl::make_unexpected(proposal.error());
+  }
+  how.plan = how.proposal.plan;
+  if (!asked.asProposed && !how.proposal.signature.empty()) {
+    if (auto habit = catalog::readingHabit(catalogue, how.proposal.signature)) {
+      if (const auto plan = exchange::parsePlan(habit->plan, how.plan, "what is remembered")) {
+        how.plan = *plan;
+        how.findings.push_back(
+            {"read-as-remembered", Severity::note,
+             fmt::format("Read as {} put it right for such files on {}.", habit->who, habit->at.substr(0, 10)),
+             habit->logger, "remembered of files of this shape"});
+        how.remembered = std::move(habit);
+      }
+    }
+  }
+  const auto corrected = exchange::parsePlan(asked.correction, how.plan, "correction");
+  if (!corrected) return tl::make_unexpected(corrected.error());
+  how.plan = *corrected;
+  return how;
+}
+
+/// What is known of a file before its rows are read.
+struct Beginning {
+  std::uint64_t size = 0;
+  std::string hash;
+  HowRead how;
+  FileInstruments instruments;
+};
+
+Expected<Beginning> beginningOf(const catalog::Catalogue& catalogue, const ReadingsFile& file,
+                                const ImportAsked& asked) {
+  const auto size = sizeOf(file);
+  if (!size) return tl::make_unexpected(size.error());
+  auto how = howRead(catalogue, file, *size, asked);
+  if (!how) return tl::make_unexpected(how.error());
+  auto instruments = fileInstruments(catalogue, asked);
+  if (!instruments) return tl::make_unexpected(instruments.error());
+  auto hash = hashOf(file);
+  if (!hash) return tl::make_unexpected(hash.error());
+  return Beginning{*size, *std::move(hash), *std::move(how), *std::move(instruments)};
+}
+
+/// The rows, or why there are none.
+Expected<exchange::ReadingTally> rowsOf(const ReadingsFile& file, const exchange::ReadingPlan& plan,
+                                        ImportCollector& collector) {
+  const auto in = opened(file);
+  const auto tally = exchange::readRows(*in, plan, file.name, collector);
+  if (!tally) return tally;
+  if (collector.tooMany())
+    return refuse("file-of-too-many-curves", file.name, fmt::format("more than {} curves", kMostRuns),
+                  "a column that names the curve; correct how the file is read");
+  return tally;
+}
+
+void sayOfRejected(const exchange::ReadingTally& tally, std::vector<Finding>& findings) {
+  if (tally.rejected > 0)
+    findings.push_back(
+        {"cells-rejected", Severity::caution,
+         fmt::format("{} cell{} could not be read; {} left out.", tally.rejected, tally.rejected == 1 ? "" : "s",
+                     tally.rejected == 1 ? "its row is" : "their rows are"),
+         "", "the file"});
+  if (tally.overloads > 0)
+    findings.push_back({"overload-in-file", Severity::note,
+                        fmt::format("{} reading{} overload: more ohms than the meter shows, not a number.",
+                                    tally.overloads, tally.overloads == 1 ? " says" : "s say"),
+                        "", "the file"});
+}
+
+catalog::RawReading rawOf(const exchange::ReadingRow& row) {
+  catalog::RawReading raw;
+  raw.celsius = inCelsius(row.at);
+  if (row.ohms) raw.ohms = inOhms(*row.ohms);
+  if (row.seconds) raw.seconds = *row.seconds;
+  if (row.run == exchange::Run::heating) raw.direction = catalog::RunDirection::heating;
+  if (row.run == exchange::Run::cooling) raw.direction = catalog::RunDirection::cooling;
+  return raw;
+}
+
+void keepCurve(catalog::BenchWriter& writer, ImportedRun& run) {
+  const auto say = [&](const char* code, std::string sentence) {
+    run.seen.findings.push_back({code, Severity::caution, std::move(sentence), "", "the import"});
+  };
+  if (!run.seen.fit)
+    return say("curve-not-fitted", fmt::format("Readings kept, without a curve: {}.",
+                                               run.seen.noFit ? run.seen.noFit->sentence() : "none was fitted"));
+  if (run.seen.said.part.empty())
+    return say("part-not-said", "Readings kept, without a curve in matching: nobody said of which part they are.");
+  const auto curve = writer.addCurve(run.run, benchCurveOf(*run.seen.fit, run.seen.points));
+  if (curve) run.curve = *curve;
+  else say(curve.error().code.c_str(), fmt::format("Readings kept, without a curve: {}.", curve.error().sentence()));
+}
+
+}  // namespace
+
+ReadingsFile readingsFile(const std::filesystem::path& path) { return {path.filename().string(), path, {}}; }
+
+Expected<ImportPreview> previewImport(const catalog::Catalogue& catalogue, const BenchFamilies& families,
+                                      const ReadingsFile& file, const ImportAsked& asked, const OnProgress& progress) {
+  auto beginning = beginningOf(catalogue, file, asked);
+  if (!beginning) return tl::make_unexpected(beginning.error());
+  const bool log = !beginning->how.plan.with(exchange::Role::time).empty();
+  ImportCollector collector(log, beginning->size, progress, {});
+  const auto tally = rowsOf(file, beginning->how.plan, collector);
+  if (!tally) return tl::make_unexpected(tally.error());
+  if (tally->stopped) return tl::make_unexpected(cancelled(file.name));
+
+  ImportPreview preview{file.name,
+                        std::move(beginning->how.proposal),
+                        std::move(beginning->how.plan),
+                        std::move(beginning->how.remembered),
+                        *tally,
+                        {},
+                        collector.takeRejected(),
+                        catalog::standingImport(catalogue, beginning->hash),
+                        std::move(beginning->how.findings)};
+  for (std::size_t i = 0; i < collector.titles().size(); ++i) {
+    if (progress && !progress({tally->bytes, beginning->size, tally->rows}))
+      return tl::make_unexpected(cancelled(file.name));
+    auto said = saidOf(catalogue, families, asked, collector.titles()[i]);
+    if (!said) return tl::make_unexpected(said.error());
+    preview.runs.push_back(
+        previewOf(catalogue, families, asked, beginning->instruments, *std::move(said), collector.rows(i)));
+  }
+  if (preview.already)
+    preview.findings.push_back({"import-again", Severity::caution,
+                                fmt::format("This file was imported on {} by {}: importing it again changes nothing.",
+                                            preview.already->at.substr(0, 10), preview.already->who),
+                                fmt::format("import {}", preview.already->id.value), "content hash"});
+  sayOfRejected(*tally, preview.findings);
+  return preview;
+}
+
+Expected<Imported> importFile(catalog::Catalogue& catalogue, const BenchFamilies& families, const ReadingsFile& file,
+                              const ImportAsked& asked, std::string_view who, const OnProgress& progress) {
+  auto beginning = beginningOf(catalogue, file, asked);
+  if (!beginning) return tl::make_unexpected(beginning.error());
+  const exchange::ReadingPlan& plan = beginning->how.plan;
+  const auto words = [](const std::string& asked_, const std::string& found) { return asked_.empty() ? "" : found; };
+  auto writer = catalog::BenchWriter::begin(
+      catalogue, {file.name, beginning->hash, static_cast<std::int64_t>(beginning->size), exchange::planText(plan)},
+      {std::string(who), words(asked.meter, beginning->instruments.meter.words),
+       words(asked.bath, beginning->instruments.thermometer.words)});
+  if (!writer) return tl::make_unexpected(writer.error());
+
+  std::vector<RunSaid> said;
+  std::vector<std::optional<catalog::RunNumber>> numbers;  // none: left out
+  std::optional<Refusal> refused;
+  ImportCollector::Listener listener;
+  listener.begun = [&](std::size_t, const std::string& title) {
+    auto one = saidOf(catalogue, families, asked, title);
+    if (!one) {
+      refused = one.error();
+      return false;
+    }
+    said.push_back(*std::move(one));
+    const RunSaid& run = said.back();
+    numbers.push_back(run.leaveOut
+                          ? std::nullopt
+                          : std::optional(writer->beginRun({run.part, run.lot, run.family, std::nullopt, title, ""})));
+    return true;
+  };
+  listener.row = [&](std::size_t run, const exchange::ReadingRow& row) {
+    if (numbers[run]) writer->add(*numbers[run], rawOf(row));
+    return true;
+  };
+  ImportCollector collector(!plan.with(exchange::Role::time).empty(), beginning->size, progress, std::move(listener));
+  const auto tally = rowsOf(file, plan, collector);
+  if (!tally) return tl::make_unexpected(tally.error());
+  if (refused) return tl::make_unexpected(*std::move(refused));
+  if (tally->stopped) return tl::make_unexpected(cancelled(file.name));
+  if (tally->bytes != beginning->size)
+    return refuse("file-changed", file.name, "a file that was written to while it was read",
+                  "one that stands still; nothing was changed");
+  if (writer->rows() == 0)
+    return refuse("file-without-readings", file.name,
+                  fmt::format("no readings in {} lines, {} rejected cells", tally->lines, tally->rejected),
+                  "rows of temperature and ohms; nothing was changed");
+
+  Imported imported;
+  imported.tally = *tally;
+  for (std::size_t i = 0; i < said.size(); ++i) {
+    if (!numbers[i]) continue;
+    if (progress && !progress({tally->bytes, beginning->size, tally->rows}))
+      return tl::make_unexpected(cancelled(file.name));
+    imported.runs.push_back(
+        {previewOf(catalogue, families, asked, beginning->instruments, std::move(said[i]), collector.rows(i)),
+         *numbers[i], std::nullopt});
+    keepCurve(*writer, imported.runs.back());
+  }
+  imported.remembers = !asked.correction.empty() && !beginning->how.proposal.signature.empty();
+  if (imported.remembers) writer->remember(beginning->how.proposal.signature, file.name);
+  imported.record = writer->keep();
+  imported.rejected = collector.takeRejected();
+  imported.findings = std::move(beginning->how.findings);
+  sayOfRejected(*tally, imported.findings);
+  return imported;
+}
+
+std::string Imported::sentence() const {
+  std::string text =
+      fmt::format("{} reading{} of {} run{} from '{}' are in, as import {}", record.rows, record.rows == 1 ? "" : "s",
+                  runs.size(), runs.size() == 1 ? "" : "s", record.file, record.id.value);
+  return text + (record.curves == 0 ? "; no curve was made of them."
+                 : record.curves == 1
+                     ? "; one curve of them is part of matching from now on."
+                     : fmt::format("; {} curves of them are part of matching from now on.", record.curves));
+}
+
+std::string provenance(const catalog::Catalogue& catalogue, const catalog::CurveKey& curve) {
+  const auto run = catalog::runOfCurve(catalogue, curve);
+  if (!run) return {};
+  std::string text = fmt::format("measured {} by {}", run->at.substr(0, 10), run->who);
+  if (!run->meter.empty()) text += fmt::format(" with {}", run->meter);
+  if (!run->bath.empty()) text += fmt::format(", {}", run->bath);
+  if (run->ofImport) {
+    if (const auto import = catalog::importNumbered(catalogue, *run->ofImport))
+      text += fmt::format("; file '{}', import {}", import->file, import->id.value);
+  }
+  return text;
+}
+
+}  // namespace ohmkin::workflow
