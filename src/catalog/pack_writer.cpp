@@ -75,6 +75,9 @@ struct PackWriter::Work {
   }
   void begin();
   void takeOutOlder();
+  bool insertRow(Insertion& into, std::span<const Cell> row);
+  void takeOutShops(const Insertion& into, std::span<const Cell> row);
+  std::vector<std::string> gaveWay;  // lines for the change log: which row, what it was
 };
 
 void PackWriter::Work::begin() {
@@ -167,8 +170,50 @@ PackWriter::~PackWriter() {
   work_->connection.enforceForeignKeys(true);
 }
 
+bool PackWriter::Work::insertRow(Insertion& into, std::span<const Cell> row) {
+  SQLite::Statement& insert = *into.insert;
+  const Use use(insert);
+  int place = 1;
+  for (std::size_t c = 0; c < row.size(); ++c)
+    bindCell(insert, place++, std::holds_alternative<std::monostate>(row[c]) ? *into.absent[c] : row[c]);
+  insert.bind(place, incoming.id);
+  if (insert.exec() != 1) return false;
+  ++written;
+  return true;
+}
+
+void PackWriter::Work::takeOutShops(const Insertion& into, std::span<const Cell> row) {
+  const TableShape& shape = *into.shape;
+  std::string where;
+  for (const std::string& name : shape.key) where += sqlName(name) + " = ? AND ";
+  where += "pack = 'shop'";
+  const auto bindKey = [&](SQLite::Statement& statement) {
+    int place = 1;
+    for (const std::size_t column : into.keyAt) bindCell(statement, place++, row[column]);
+  };
+  SQLite::Statement was(connection.database(),
+                        fmt::format("SELECT * FROM {} WHERE {}", sqlName(shape.name), where));
+  bindKey(was);
+  if (was.executeStep()) {
+    std::string line = shape.name;
+    for (int c = 0; c < was.getColumnCount(); ++c)
+      line += fmt::format("{}{}={}", c == 0 ? ": " : "; ", was.getColumnName(c), was.getColumn(c).getString());
+    gaveWay.push_back(std::move(line));
+  }
+  for (const Part& part : kParts) {
+    if (part.whole != shape.name) continue;
+    SQLite::Statement parts(connection.database(), fmt::format("DELETE FROM {} WHERE {} = ? AND pack = 'shop'",
+                                                               sqlName(part.table), sqlName(part.column)));
+    bindKey(parts);
+    parts.exec();
+  }
+  SQLite::Statement takeOut(connection.database(), fmt::format("DELETE FROM {} WHERE {}", sqlName(shape.name), where));
+  bindKey(takeOut);
+  takeOut.exec();
+}
+
 Expected<RowFate> PackWriter::write(std::string_view table, std::span<const std::string> columns,
-                                    std::span<const Cell> row) {
+                                    std::span<const Cell> row, ShopsRow shops) {
   if (columns.size() != row.size()) throw std::invalid_argument("a row of another width");
   try {
     Insertion& into = work_->insertionFor(table, columns);
@@ -177,17 +222,12 @@ Expected<RowFate> PackWriter::write(std::string_view table, std::span<const std:
       const auto owner = work_->ownerOf(*into.ownerOfWhole, into, at, row);
       if (owner && *owner != work_->incoming.id) return work_->fateUnder(*owner);
     }
-    SQLite::Statement& insert = *into.insert;
-    const Use use(insert);
-    int place = 1;
-    for (std::size_t c = 0; c < row.size(); ++c)
-      bindCell(insert, place++, std::holds_alternative<std::monostate>(row[c]) ? *into.absent[c] : row[c]);
-    insert.bind(place, work_->incoming.id);
-    if (insert.exec() == 1) {
-      ++work_->written;
-      return RowFate::written;
-    }
+    if (work_->insertRow(into, row)) return RowFate::written;
     const auto owner = work_->ownerOf(*into.owner, into, into.keyAt, row);
+    if (owner && *owner == "shop" && shops == ShopsRow::givesWay) {
+      work_->takeOutShops(into, row);
+      if (work_->insertRow(into, row)) return RowFate::tookTheShops;
+    }
     if (owner && *owner != work_->incoming.id) return work_->fateUnder(*owner);
     return refuse("row-refused", std::string(table), "a key that was there before", "a key of its own");
   } catch (const SQLite::Exception& failure) {
@@ -231,6 +271,18 @@ void PackWriter::keep(std::string_view who) {
     log.bind(3, work_->before ? "version " + work_->before->version : std::string());
     log.bind(4, fmt::format("version {}, {} rows", work_->incoming.version, work_->written));
     log.exec();
+    for (const std::string& line : work_->gaveWay) {
+      SQLite::Statement row(work_->connection.database(),
+                            "INSERT INTO change_log (at, who, what, subject, before) "
+                            "VALUES (strftime('%Y-%m-%dT%H:%M:%SZ', 'now'), ?, 'shop row gave way', ?, ?)");
+      row.bind(1, std::string(who));
+      row.bind(2, work_->incoming.id);
+      row.bind(3, line);
+      row.exec();
+    }
+    // A curve that is no longer there: what was measured for it stays.
+    work_->connection.database().exec(
+        "UPDATE bench_run SET curve = NULL WHERE curve IS NOT NULL AND curve NOT IN (SELECT id FROM curve)");
     work_->insertions.clear();
     work_->transaction->commit();
   } catch (const SQLite::Exception& failure) {

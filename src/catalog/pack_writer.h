@@ -25,6 +25,7 @@ struct Pack {
 /// What happened to a row that was handed over.
 enum class RowFate {
   written,
+  tookTheShops,     ///< the shop's row under that key gave way, with what was a part of it
   keptForShop,      ///< the shop has its own row under that key, or owns what this row is a part of: the shop's stays
   ownedByOtherPack  ///< another pack has that key
 };
@@ -72,7 +73,12 @@ class PackWriter {
   /// before it (a gauge before its marks); other references may be fulfilled later. Refuses, with code row-refused and
   /// the rule as expected, a row that breaks a rule of its table or repeats a key of this pack; nothing of it is
   /// written and more may follow.
-  Expected<RowFate> write(std::string_view table, std::span<const std::string> columns, std::span<const Cell> row);
+  ///
+  /// Where the shop has its own row under that key, the shop's stays, unless it is to give way: then it goes with its
+  /// parts, and the change log keeps what it was.
+  enum class ShopsRow { stays, givesWay };
+  Expected<RowFate> write(std::string_view table, std::span<const std::string> columns, std::span<const Cell> row,
+                          ShopsRow shops = ShopsRow::stays);
 
   [[nodiscard]] std::vector<Dangling> dangling(std::size_t most = 200) const;
   /// Writes the change log and commits; throws std::logic_error with anything dangling. Nothing may be written

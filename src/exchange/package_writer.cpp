@@ -167,9 +167,9 @@ void readBack(const std::vector<WrittenFile>& files, const Package& package, Com
     complaints = back.error();
     return;
   }
-  for (std::size_t t = 0; t < package.tables.size(); ++t) {
-    const Table& written = package.tables[t];
-    const Table& read = back->tables[t];
+  for (const Table& written : package.tables) {
+    const Table& read = *std::find_if(back->tables.begin(), back->tables.end(),
+                                      [&](const Table& t) { return t.definition == written.definition; });
     for (std::size_t i = 0; i < written.cells.size(); ++i)
       if (i >= read.cells.size() || !same(written.cells[i], read.cells[i])) {
         const std::size_t row = i / written.columns.size();

@@ -170,6 +170,18 @@ PackageSource ZipPackage::source() const {
   return PackageSource::memory(std::move(views));
 }
 
+Expected<PackageAt> PackageAt::open(const fs::path& path) {
+  PackageAt package;
+  if (!isZip(path)) {
+    package.folder_ = path;
+    return package;
+  }
+  auto zip = ZipPackage::open(path);
+  if (!zip) return tl::make_unexpected(zip.error());
+  package.zip_ = std::move(*zip);
+  return package;
+}
+
 bool isZip(const fs::path& file) {
   std::string ending = lowered(file.extension().string());
   std::error_code error;

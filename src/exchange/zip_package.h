@@ -2,6 +2,7 @@
 #include <exchange/package.h>
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <string>
 
 namespace ohmkin::exchange {
@@ -29,6 +30,17 @@ class ZipPackage {
 
  private:
   std::map<std::string, std::string, std::less<>> files_;
+};
+
+/// A package where somebody keeps it: a folder, or a zip, which is unpacked in memory.
+class PackageAt {
+ public:
+  static Expected<PackageAt> open(const std::filesystem::path& path);
+  [[nodiscard]] PackageSource source() const { return zip_ ? zip_->source() : PackageSource::folder(folder_); }
+
+ private:
+  std::filesystem::path folder_;
+  std::optional<ZipPackage> zip_;
 };
 
 /// True for a name that ends in .zip, or a file that begins as one does.

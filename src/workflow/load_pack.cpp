@@ -1,6 +1,8 @@
 #include <catalog/pack_writer.h>
+#include <exchange/zip_package.h>
 #include <fmt/format.h>
 #include <workflow/load_pack.h>
+#include <workflow/row_names.h>
 #include <optional>
 
 namespace ohmkin::workflow {
@@ -13,15 +15,22 @@ catalog::Pack packOf(const exchange::Descriptor& descriptor) {
 }
 
 /// Writes one table; every row that is not taken is complained of.
-TableCount writeTable(const exchange::Table& table, catalog::PackWriter& writer, Complaints& complaints) {
-  TableCount count{table.definition->name, 0, 0};
+TableCount writeTable(const exchange::Table& table, catalog::PackWriter& writer, const TakePacks& take,
+                      Complaints& complaints) {
+  TableCount count{table.definition->name, 0, 0, 0};
   for (std::size_t row = 0; row < table.size(); ++row) {
     const std::string where = fmt::format("{}:{}", table.file, table.lines[row]);
-    const auto fate = writer.write(table.definition->name, table.columns, table.row(row));
+    const bool givesWay = !take.empty() && take.contains(rowName(table, row));
+    const auto fate = writer.write(
+        table.definition->name, table.columns, table.row(row),
+        givesWay ? catalog::PackWriter::ShopsRow::givesWay : catalog::PackWriter::ShopsRow::stays);
     if (!fate) {
       complaints.add(fate.error().code, where, fate.error().found, fate.error().expected);
     } else if (*fate == catalog::RowFate::written) {
       ++count.written;
+    } else if (*fate == catalog::RowFate::tookTheShops) {
+      ++count.written;
+      ++count.tookTheShops;
     } else if (*fate == catalog::RowFate::keptForShop) {
       ++count.keptForShop;
     } else {
@@ -54,21 +63,27 @@ std::size_t LoadedPack::rows() const {
 std::string LoadedPack::sentence() const {
   if (alreadyThere) return fmt::format("'{}' {} is already in the catalogue; nothing was changed.", title, version);
   std::size_t kept = 0;
-  for (const TableCount& table : tables) kept += table.keptForShop;
+  std::size_t taken = 0;
+  for (const TableCount& table : tables) {
+    kept += table.keptForShop;
+    taken += table.tookTheShops;
+  }
   std::string text = fmt::format("Loaded '{}' {}", title, version);
   if (!replaced.empty()) text += fmt::format(" in place of {}", replaced);
   text += fmt::format(": {} rows in {} tables.", rows(), tables.size());
   if (kept > 0) text += fmt::format(" {} rows were left out because the shop has its own.", kept);
+  if (taken > 0) text += fmt::format(" {} of the shop's own rows gave way.", taken);
   return text;
 }
 
-Loading loadPack(catalog::Catalogue& catalogue, const exchange::PackageSource& source, std::string_view who) {
+Loading loadPack(catalog::Catalogue& catalogue, const exchange::PackageSource& source, std::string_view who,
+                 const TakePacks& take) {
   const auto descriptor = exchange::readDescriptor(source);
   if (!descriptor) return refused(descriptor.error());
   LoadedPack loaded{descriptor->id, descriptor->title, descriptor->version, {}, false, {}};
   if (const auto before = catalog::pack(catalogue, descriptor->id)) {
     loaded.replaced = before->version;
-    if (before->version == descriptor->version) {
+    if (before->version == descriptor->version && take.empty()) {
       loaded.alreadyThere = true;
       return loaded;
     }
@@ -81,11 +96,22 @@ Loading loadPack(catalog::Catalogue& catalogue, const exchange::PackageSource& s
 
   Complaints complaints;
   catalog::PackWriter writer(catalogue, packOf(*descriptor));
-  for (const exchange::Table& table : package->tables) loaded.tables.push_back(writeTable(table, writer, complaints));
+  for (const exchange::Table& table : package->tables) loaded.tables.push_back(writeTable(table, writer, take, complaints));
   complainOfDangling(writer, complaints);
   if (!complaints.none()) return refused(std::move(complaints));
   writer.keep(who);
   return loaded;
+}
+
+Loading loadPackFrom(catalog::Catalogue& catalogue, const std::filesystem::path& path, std::string_view who,
+                     const TakePacks& take) {
+  const auto package = exchange::PackageAt::open(path);
+  if (!package) {
+    Complaints complaints;
+    complaints.add(package.error());
+    return refused(std::move(complaints));
+  }
+  return loadPack(catalogue, package->source(), who, take);
 }
 
 Loading createWithPack(const std::filesystem::path& file, const exchange::PackageSource& source, std::string_view who) {
