@@ -7,37 +7,49 @@
 #include <cmath>
 #include <map>
 #include <numbers>
-#include <set>
 
 namespace ohmkin::workflow {
 namespace {
-
-using Outcome = std::function<std::string(const Possibility&)>;
 
 constexpr double kNothing = 1e-6;    // bits: a look that tells less changes nothing
 constexpr double kAsMuch = 0.99;     // of the best look's gain
 constexpr std::size_t kReasons = 3;  // outcomes a person can keep in mind
 constexpr std::size_t kColdSteps = 160;
 
-std::string actName(const std::string& act) { return act.empty() ? "nothing that fits" : act; }
+std::string_view actName(std::string_view act) { return act.empty() ? "nothing that fits" : act; }
 
-/// What would be done, numbered, and how likely each is.
+/// Names numbered as they come; there are few.
+class Numbered {
+ public:
+  std::size_t of(std::string_view name) {
+    const auto found = std::find(names_.begin(), names_.end(), name);
+    if (found != names_.end()) return static_cast<std::size_t>(found - names_.begin());
+    names_.push_back(name);
+    return names_.size() - 1;
+  }
+  [[nodiscard]] std::size_t size() const { return names_.size(); }
+
+ private:
+  std::vector<std::string_view> names_;
+};
+
+/// What would be done in each way, numbered, and how likely each is.
 struct Acts {
-  std::map<std::string, std::size_t> number;
+  std::vector<std::size_t> ofWay;
   std::vector<double> weights;
 };
 
 Acts actsOf(const std::vector<Possibility>& ways) {
   Acts acts;
+  Numbered numbered;
   for (const Possibility& way : ways) {
-    const auto [place, fresh] = acts.number.emplace(way.act, acts.weights.size());
-    if (fresh) acts.weights.push_back(0);
-    acts.weights[place->second] += way.weight;
+    acts.ofWay.push_back(numbered.of(way.act));
+    acts.weights.resize(numbered.size());
+    acts.weights[acts.ofWay.back()] += way.weight;
   }
   return acts;
 }
 
-/// From joint weights of outcome and act to the gain.
 /// Ways in which the look sees nothing of its own (`blind`) show what the others show, as often, and so tell nothing.
 double gainOf(const Acts& acts, std::vector<std::vector<double>> joint, const std::vector<double>& blind) {
   double blindly = 0, all = 0;
@@ -58,9 +70,9 @@ double gainOf(const Acts& acts, std::vector<std::vector<double>> joint, const st
 
 /// "With A: X; with B: Y.", the likeliest outcomes first, each with what would then most likely be done.
 std::string becauseOf(const std::vector<Possibility>& ways, const Outcome& outcome) {
-  std::map<std::string, std::map<std::string, double>> seen;
+  std::map<std::string_view, std::map<std::string_view, double>> seen;
   for (const Possibility& way : ways)
-    if (const std::string name = outcome(way); !name.empty()) seen[name][way.act] += way.weight;
+    if (const std::string_view name = outcome(way); !name.empty()) seen[name][way.act] += way.weight;
   struct Line {
     double weight = 0;
     std::string text;
@@ -81,7 +93,7 @@ std::string becauseOf(const std::vector<Possibility>& ways, const Outcome& outco
 
 /// "About 318 Ω at 40 °C is Family A: keep the one in the head; about 940 Ω is Family B: BR-2217."
 std::string becauseOfCold(const Unknowns& unknowns) {
-  const auto family = [](const Possibility& way) { return way.inHand; };
+  const Outcome family = [](const Possibility& way) { return std::string_view(way.inHand); };
   std::string text;
   std::size_t said = 0;
   std::vector<std::pair<double, const ColdOhms*>> likeliest;
@@ -106,14 +118,16 @@ std::string becauseOfCold(const Unknowns& unknowns) {
 
 /// Where the casting number cannot be read, what tells nearly as much.
 std::string failingThat(const std::vector<Possibility>& ways, const EngineSide& engine, double gain) {
+  std::vector<std::string> years;
+  for (const PortChoice& choice : engine.choices)
+    years.push_back(
+        choice.made.produced ? fmt::format("{}–{}", choice.made.produced->first, choice.made.produced->second) : "");
   const double byThread = gainOfSeeing(ways, [&](const Possibility& way) {
-    const PortChoice& choice = engine.choices[way.origin.port];
-    return choice.thread ? choice.thread->text : std::string();
+    const auto& thread = engine.choices[way.origin.port].thread;
+    return thread ? std::string_view(thread->text) : std::string_view();
   });
-  const double byYear = gainOfSeeing(ways, [&](const Possibility& way) {
-    const auto& produced = engine.choices[way.origin.port].made.produced;
-    return produced ? fmt::format("{}–{}", produced->first, produced->second) : std::string();
-  });
+  const double byYear =
+      gainOfSeeing(ways, [&](const Possibility& way) { return std::string_view(years[way.origin.port]); });
   if (byThread >= kAsMuch * gain) return " The thread of the port tells as much.";
   if (byYear >= kAsMuch * gain) return " The date cast in the head tells as much.";
   return {};
@@ -128,43 +142,46 @@ double gainOfGauge(const catalog::Catalogue& catalogue) {
   return dating::entropyBits(weights);
 }
 
+/// The look that gains most so far. Reasons are written for it alone.
 class Looker {
  public:
-  Looker(const Unknowns& unknowns) : unknowns_(unknowns) {}
+  explicit Looker(const Unknowns& unknowns) : unknowns_(unknowns) {}
 
-  void consider(std::string what, std::string field, const Outcome& outcome, const std::string& more = {}) {
+  void consider(std::string what, std::string field, const Outcome& outcome,
+                const std::function<std::string(double)>& more = {}) {
     const double gain = gainOfSeeing(unknowns_.ways, outcome);
-    if (gain > kNothing)
-      looks_.push_back({std::move(what), becauseOf(unknowns_.ways, outcome) + more, std::move(field), gain});
+    if (!leads(gain)) return;
+    best_ = {std::move(what), becauseOf(unknowns_.ways, outcome) + (more ? more(gain) : ""), std::move(field), gain};
   }
-  void consider(DecidingLook look) {
-    if (look.gain > kNothing) looks_.push_back(std::move(look));
+  void consider(const std::string& what, double gain, std::string field, const std::function<std::string()>& because) {
+    if (leads(gain)) best_ = {what, because(), std::move(field), gain};
   }
-  [[nodiscard]] std::optional<DecidingLook> best() const {
-    const auto most =
-        std::max_element(looks_.begin(), looks_.end(), [](const auto& a, const auto& b) { return a.gain < b.gain; });
-    return most == looks_.end() ? std::nullopt : std::optional(*most);
-  }
+  [[nodiscard]] const std::optional<DecidingLook>& best() const { return best_; }
 
  private:
+  [[nodiscard]] bool leads(double gain) const { return gain > (best_ ? best_->gain : kNothing); }
+
   const Unknowns& unknowns_;
-  std::vector<DecidingLook> looks_;
+  std::optional<DecidingLook> best_;
 };
 
 }  // namespace
 
 double gainOfSeeing(const std::vector<Possibility>& ways, const Outcome& outcome) {
-  const Acts acts = actsOf(ways);
-  std::map<std::string, std::vector<double>> seen;
+  Numbered seen;
+  std::vector<std::size_t> ofWay;  // 0: nothing of its own to see
+  ofWay.reserve(ways.size());
   for (const Possibility& way : ways) {
-    auto& joint = seen[outcome(way)];
-    joint.resize(acts.weights.size());
-    joint[acts.number.at(way.act)] += way.weight;
+    const std::string_view name = outcome(way);
+    ofWay.push_back(name.empty() ? 0 : seen.of(name) + 1);
   }
-  std::vector<double> blind(acts.weights.size());
-  std::vector<std::vector<double>> joint;
-  for (auto& [name, weights] : seen) name.empty() ? blind.swap(weights) : joint.push_back(std::move(weights));
-  return joint.size() < 2 ? 0 : gainOf(acts, std::move(joint), blind);
+  if (seen.size() < 2) return 0;
+  const Acts acts = actsOf(ways);
+  std::vector<std::vector<double>> joint(seen.size() + 1, std::vector<double>(acts.weights.size()));
+  for (std::size_t i = 0; i < ways.size(); ++i) joint[ofWay[i]][acts.ofWay[i]] += ways[i].weight;
+  const std::vector<double> blind = std::move(joint.front());
+  joint.erase(joint.begin());
+  return gainOf(acts, std::move(joint), blind);
 }
 
 double gainOfColdOhms(const Unknowns& unknowns) {
@@ -172,10 +189,11 @@ double gainOfColdOhms(const Unknowns& unknowns) {
   const Acts acts = actsOf(unknowns.ways);
   // Weights of each family and act; last the ways without a family in hand.
   std::vector<std::vector<double>> ofFamily(unknowns.cold.size() + 1, std::vector<double>(acts.weights.size()));
-  for (const Possibility& way : unknowns.ways) {
+  for (std::size_t i = 0; i < unknowns.ways.size(); ++i) {
+    const Possibility& way = unknowns.ways[i];
     const auto family = std::find_if(unknowns.cold.begin(), unknowns.cold.end(),
                                      [&](const ColdOhms& cold) { return cold.family == way.inHand; });
-    ofFamily[static_cast<std::size_t>(family - unknowns.cold.begin())][acts.number.at(way.act)] += way.weight;
+    ofFamily[static_cast<std::size_t>(family - unknowns.cold.begin())][acts.ofWay[i]] += way.weight;
   }
   double low = 1e9, high = -1e9;
   for (const ColdOhms& cold : unknowns.cold) {
@@ -204,32 +222,33 @@ std::optional<DecidingLook> decidingLook(const catalog::Catalogue& catalogue, co
   if (answer.branches.empty()) return std::nullopt;
   const Unknowns unknowns = unknownsOf(answer, origins);
   Looker looker(unknowns);
-  const Outcome port = [&](const Possibility& way) { return engine.choices[way.origin.port].assumes; };
+  const Outcome port = [&](const Possibility& way) {
+    return std::string_view(engine.choices[way.origin.port].assumes);
+  };
   looker.consider("Which of these clusters is in the dash?", "cluster", [&](const Possibility& way) {
-    return dashTells.empty() ? std::string() : dashTells[way.origin.dash];
+    return dashTells.empty() ? std::string_view() : std::string_view(dashTells[way.origin.dash]);
   });
-  if (const double gain = gainOfSeeing(unknowns.ways, port); gain > kNothing) {
-    if (engine.castingUnknown)
-      looker.consider("What is the casting number of the head?", "casting", port,
-                      failingThat(unknowns.ways, engine, gain));
-    else looker.consider("Which port takes the sender?", "port-location", port);
-  }
-  looker.consider("Which gauge is in the dash?", "gauge", [](const Possibility& way) { return way.gauge; });
+  if (engine.castingUnknown)
+    looker.consider("What is the casting number of the head?", "casting", port,
+                    [&](double gain) { return failingThat(unknowns.ways, engine, gain); });
+  else looker.consider("Which port takes the sender?", "port-location", port);
+  looker.consider("Which gauge is in the dash?", "gauge",
+                  [](const Possibility& way) { return std::string_view(way.gauge); });
   looker.consider("What is the casting number, or the thread of the port?", "casting",
-                  [](const Possibility& way) { return way.thread; });
-  looker.consider("Which terminal is on the wire?", "terminal", [](const Possibility& way) { return way.terminal; });
+                  [](const Possibility& way) { return std::string_view(way.thread); });
+  looker.consider("Which terminal is on the wire?", "terminal",
+                  [](const Possibility& way) { return std::string_view(way.terminal); });
   if (answer.question.fitted.empty())
-    looker.consider(
-        {fmt::format("What does the sender in the head read at {}?", print(unknowns.coldAt, DisplayUnits{})),
-         becauseOfCold(unknowns), "reading", gainOfColdOhms(unknowns)});
+    looker.consider(fmt::format("What does the sender in the head read at {}?", print(unknowns.coldAt, DisplayUnits{})),
+                    gainOfColdOhms(unknowns), "reading", [&] { return becauseOfCold(unknowns); });
   else
     looker.consider("What does the sender in the head read, cold and hot?", "reading",
-                    [](const Possibility& way) { return way.inHand; });
+                    [](const Possibility& way) { return std::string_view(way.inHand); });
   const Branch& first = answer.branches.front();
   const bool nothingToWeigh = first.ranked.empty() && !first.gauge && first.gaugeLink.headline == "not known";
   if (nothingToWeigh)
-    looker.consider({"Which gauge is in the dash?", "Without it nothing says which resistance the needle wants.",
-                     "gauge", gainOfGauge(catalogue)});
+    looker.consider("Which gauge is in the dash?", gainOfGauge(catalogue), "gauge",
+                    [] { return std::string("Without it nothing says which resistance the needle wants."); });
   return looker.best();
 }
 

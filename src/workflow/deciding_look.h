@@ -3,6 +3,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace ohmkin::workflow {
@@ -13,9 +14,11 @@ std::optional<DecidingLook> decidingLook(const catalog::Catalogue& catalogue, co
                                          const std::vector<Origin>& origins, const std::vector<std::string>& dashTells,
                                          const EngineSide& engine);
 
+/// What a look sees in one of the ways it can be; names outlive it.
+using Outcome = std::function<std::string_view(const Possibility&)>;
+
 /// The gain of a look that sees `outcome` for certain in each way it can be; empty: there is nothing of its own to see.
-double gainOfSeeing(const std::vector<Possibility>& ways,
-                    const std::function<std::string(const Possibility&)>& outcome);
+double gainOfSeeing(const std::vector<Possibility>& ways, const Outcome& outcome);
 /// The gain of an ohmmeter on the sender in hand: what it reads is spread about each family's ohms.
 double gainOfColdOhms(const Unknowns& unknowns);
 

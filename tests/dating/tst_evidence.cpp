@@ -210,11 +210,13 @@ class TestEvidence : public QObject {
                    {},
                    decode(dating::test::usualLayout("letter-day-digit"), "H225", {e.window})->readings}};
     const Posterior p = solved(e);
-    QVERIFY(sentence(p, "another-engine").contains("whether this one is older or younger than the vehicle is not settled"));
+    QVERIFY(
+        sentence(p, "another-engine").contains("whether this one is older or younger than the vehicle is not settled"));
     QVERIFY(sentence(p, "casting-era").endsWith("not settled."));
     e.castings[0].produced = {date(1972, 1, 1), date(1990, 1, 1)};  // 1975 or 1985: later, whichever
     const Posterior later = solved(e);
-    QVERIFY2(sentence(later, "later-engine").startsWith("The left head was cast after the vehicle was built: the engine is a later one"),
+    QVERIFY2(sentence(later, "later-engine")
+                 .startsWith("The left head was cast after the vehicle was built: the engine is a later one"),
              qPrintable(sentence(later, "later-engine")));
   }
   void an_engine_from_an_older_vehicle_is_told() {
@@ -223,9 +225,11 @@ class TestEvidence : public QObject {
     e.castings = {cast("block", date(1969, 11, 3), CastingRole::block)};
     const Posterior p = solved(e);
     QVERIFY(*p.firstEngine < 0.02);
-    QVERIFY2(sentence(p, "earlier-engine")
-                 .startsWith("The block was cast seven years before the vehicle was built: the engine came out of an older one"),
-             qPrintable(sentence(p, "earlier-engine")));
+    QVERIFY2(
+        sentence(p, "earlier-engine")
+            .startsWith(
+                "The block was cast seven years before the vehicle was built: the engine came out of an older one"),
+        qPrintable(sentence(p, "earlier-engine")));
   }
   void a_matching_engine_is_very_likely_the_first() {
     Evidence e;
@@ -252,7 +256,8 @@ class TestEvidence : public QObject {
     QVERIFY2(sentence(p, "heads-apart")
                  .contains("The heads were cast eight years apart: one was changed, more likely the right head"),
              qPrintable(sentence(p, "heads-apart")));
-    QVERIFY(sentence(p, "casting-changed").startsWith("The right head was cast eight years after the vehicle was built: it was changed"));
+    QVERIFY(sentence(p, "casting-changed")
+                .startsWith("The right head was cast eight years after the vehicle was built: it was changed"));
     QCOMPARE(p.castings[1].days.mostProbable(), date(1980, 1, 15));  // the sender's thread goes by this head's own date
   }
 
@@ -424,6 +429,28 @@ class TestEvidence : public QObject {
     e = {};
     e.window = {date(1980, 1, 1), date(1970, 1, 1)};
     QCOMPARE(code(e), QString("dates-reversed"));
+  }
+
+  /// Standard normal quantile of 0.9: 1.2816 (any table; here from NIST's handbook, section 1.3.6.7.1). A lag told by
+  /// its half and its nine in ten has that much of its whole days within them, to half a day.
+  void a_lag_is_told_by_half_and_nine_in_ten() {
+    const auto lag = lagWithin(20, 90, "test", "lag");
+    QVERIFY(lag);
+    QVERIFY(std::abs(lag->sigma - std::log(4.5) / 1.2816) < 1e-4);
+    const std::vector<double> mass = dayProbabilities(*lag);
+    const auto within = [&](int last) {
+      double sum = 0;
+      for (int day = 0; day <= last; ++day) sum += mass[static_cast<std::size_t>(day)];
+      return sum;
+    };
+    QVERIFY(within(19) < 0.5 && within(20) > 0.5);
+    QVERIFY(std::abs(within(90) - 0.9) < 0.005);
+    QVERIFY(close(usualDays(*lag).nineInTen, 90));
+    const Lag usual;
+    const auto inProportion = lagWithin(usual.median, usual, "test", "lag");
+    QVERIFY(inProportion && inProportion->sigma == usual.sigma && inProportion->longest == usual.longest);
+    for (const auto& [half, late] : {std::pair{0., 5.}, {12., 12.}, {12., 5.}, {12., 4000.}, {-1., 3.}, {1e-9, 3000.}})
+      QVERIFY(!lagWithin(half, late, "test", "lag"));
   }
 
   /// Shannon 1948, A Mathematical Theory of Communication, section 6: H(1/2, 1/3, 1/6) = H(1/2, 1/2) + 1/2 H(2/3, 1/3).

@@ -21,7 +21,7 @@ Possibility way(double weight, std::string act, std::string terminal, std::strin
 }
 
 double seeTerminal(const std::vector<Possibility>& ways) {
-  return workflow::gainOfSeeing(ways, [](const Possibility& w) { return w.terminal; });
+  return workflow::gainOfSeeing(ways, [](const Possibility& w) { return std::string_view(w.terminal); });
 }
 
 bool near(double a, double b, double tolerance) { return std::abs(a - b) <= tolerance; }
