@@ -10,7 +10,8 @@
 namespace ohmkin::exchange {
 namespace {
 
-constexpr std::size_t kPiece = 256U << 10U;  // bytes read at once
+constexpr std::size_t kFirstPiece = 8U << 10U;      // bytes read at once, at first …
+constexpr std::size_t kLargestPiece = 256U << 10U;  // … and in the end
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 bool blankChar(char c) { return c == ' ' || c == '\t'; }
@@ -23,7 +24,11 @@ bool Record::blank() const {
 }
 
 RecordReader::RecordReader(TextSource& source, char separator, bool carriageReturns, std::string_view file)
-    : source_(source), separator_(separator), lineBreak_(carriageReturns ? '\r' : '\n'), file_(file) {
+    : source_(source),
+      separator_(separator),
+      lineBreak_(carriageReturns ? '\r' : '\n'),
+      file_(file),
+      piece_(kFirstPiece) {
   refill();
   if (std::string_view(text_.data(), text_.size()).starts_with(kByteOrderMark)) begin_ = kByteOrderMark.size();
 }
@@ -31,7 +36,8 @@ RecordReader::RecordReader(TextSource& source, char separator, bool carriageRetu
 bool RecordReader::refill() {
   text_.erase(text_.begin(), text_.begin() + static_cast<std::ptrdiff_t>(begin_));
   begin_ = 0;
-  if (!source_.more(text_, kPiece)) ended_ = true;
+  if (!source_.more(text_, piece_)) ended_ = true;
+  piece_ = std::min(piece_ * 4, kLargestPiece);
   return !ended_;
 }
 

@@ -46,6 +46,7 @@ class RecordReader {
   char lineBreak_;
   std::string file_;
   std::vector<char> text_;
+  std::size_t piece_;      ///< bytes to ask for next: little at first, since most files are small
   std::size_t begin_ = 0;  ///< of the row, in text_
   std::size_t end_ = 0;    ///< of the row, its line break not counted
   bool ended_ = false;     ///< nothing more comes

@@ -1,5 +1,4 @@
 #include <exchange/heading_words.h>
-#include <exchange/moment.h>
 #include <exchange/reading_cell.h>
 #include <exchange/record_reader.h>
 #include <exchange/sample_table.h>
@@ -25,8 +24,14 @@ std::string_view commentOf(std::string_view line) {
 
 /// A separator other than the one tried between two digits: the row has been cut at the wrong places.
 bool holdsSeparator(std::string_view cell, char tried) {
-  for (std::size_t i = 1; i + 1 < cell.size(); ++i)
+  // 20,5 480,3 cut at its commas leaves "5 480"; where commas separate, blanks do not mark thousands.
+  const bool bare = cell.find_first_not_of("0123456789. ") == std::string_view::npos;
+  for (std::size_t i = 1; i + 1 < cell.size(); ++i) {
     if (std::string_view(";\t|").find(cell[i]) != std::string_view::npos && cell[i] != tried) return true;
+    if (bare && tried == ',' && cell[i] == ' ' && cell[i - 1] != ' ' &&
+        cell.find_first_not_of(' ', i) != std::string_view::npos)
+      return true;
+  }
   return false;
 }
 
@@ -76,11 +81,9 @@ std::size_t weigh(std::vector<SampleRow>& rows, char separator, std::size_t& wid
   for (SampleRow& row : rows) {
     const bool quotes = row.text.find('"') != std::string::npos;
     bool wrong = false;
-    bool moment = false;
     for (const std::string& cell : row.cells) {
-      wrong = wrong || holdsSeparator(cell, separator);
+      wrong = wrong || (!quotes && holdsSeparator(cell, separator));
       if (looksNumeric(cell, separator != ',' || quotes)) ++row.numbers;
-      moment = moment || momentCell(cell, ColumnUnit::clock, {}).has_value();
     }
     row.data = !wrong && row.numbers >= 2;
     if (row.data) ++widths[row.cells.size()];

@@ -3,8 +3,7 @@
 #include <exchange/reading_proposal.h>
 #include <exchange/reading_rows.h>
 #include <fmt/format.h>
-#include <cstdlib>
-#include <fstream>
+#include <algorithm>
 #include <sstream>
 
 /// A million rows of curve,temperature,ohms as a shop's bench would leave them behind in years, read and checked.
@@ -18,12 +17,10 @@ constexpr int kRows = 1'000'000;
 std::string file(char separator, char decimal) {
   std::string text = fmt::format("curve{0}temperature_c{0}ohms\n", separator);
   for (int i = 0; i < kRows; ++i) {
-    const std::size_t before = text.size();
-    fmt::format_to(std::back_inserter(text), "S-{:05}{}{:.1f}{}{:.2f}\n", i / 100, separator, -40 + (i % 100) * 1.7,
-                   separator, 47.0 + (i * 7919 % 300000) / 100.0);
-    if (decimal != '.')
-      for (std::size_t k = before; k < text.size(); ++k)
-        if (text[k] == '.') text[k] = decimal;
+    std::string line = fmt::format("S-{:05}{}{:.1f}{}{:.2f}\n", i / 100, separator, -40 + (i % 100) * 1.7, separator,
+                                   47.0 + static_cast<double>(i * 7919LL % 300000) / 100.0);
+    if (decimal != '.') std::replace(line.begin(), line.end(), '.', decimal);
+    text += line;
   }
   return text;
 }
