@@ -65,7 +65,9 @@ PlanCell refusedCell(Refusal refusal, std::size_t dash, std::size_t engine) {
   PlanCell cell;
   cell.dash = dash;
   cell.engine = engine;
-  cell.sentence = "This pair was not looked at. " + refusal.sentence() + ".";
+  Refusal said = refusal;
+  if (said.where.starts_with("--")) said.where.clear();  // an option of the terminal means nothing on paper
+  cell.sentence = fmt::format("This pair was not looked at: {}.", said.sentence());
   cell.refused = std::move(refusal);
   cell.branches = 0;
   return cell;

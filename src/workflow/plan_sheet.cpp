@@ -8,7 +8,7 @@ sheet::SwapCell cellOf(const PlanCell& cell, bool best, const DisplayUnits& unit
   sheet::SwapCell made;
   made.answered = cell.answered;
   made.best = best;
-  made.part = cell.answered ? cell.part : "No sender to recommend";
+  made.part = cell.answered ? cell.part : cell.refused ? "Not looked at" : "No sender to recommend";
   for (const std::string& part : cell.partsToBuy)
     if (part != cell.part) made.with.push_back(part);
   if (cell.worst) made.worst = printDifference(*cell.worst, units);
