@@ -147,7 +147,7 @@ class Dater {
       CodeRead read = readCode(name, asked.code, *layouts, question_.window);
       read.casting = record;
       dated.readings = readingsOf(read);
-      answer_.findings.insert(answer_.findings.end(), read.findings.begin(), read.findings.end());
+      tell(read);
       answer_.codes.push_back(std::move(read));
       castingOf_.push_back(evidence_.castings.size());
     }
@@ -180,10 +180,19 @@ class Dater {
     const auto layouts = layoutsNamed(catalogue_, question_.stampLayout, dating::FoundOn::assemblyStamp, std::nullopt);
     if (!layouts) return tl::make_unexpected(layouts.error());
     CodeRead read = readCode("assembly stamp", question_.stamp, *layouts, question_.window);
-    answer_.findings.insert(answer_.findings.end(), read.findings.begin(), read.findings.end());
+    tell(read);
     if (!read.meanings.empty()) evidence_.stamp = dating::AssemblyStamp{readingsOf(read), question_.padRecut};
     answer_.codes.push_back(std::move(read));
     return {};
+  }
+
+  /// What is wrong with a code, with its name where there are several.
+  void tell(const CodeRead& read) {
+    const bool several = question_.castings.size() + (question_.stamp.empty() ? 0 : 1) > 1;
+    for (Finding finding : read.findings) {
+      if (several) finding.sentence = fmt::format("{}, {}: {}", read.name, read.code, finding.sentence);
+      answer_.findings.push_back(std::move(finding));
+    }
   }
 
   Expected<void> vehicle() {

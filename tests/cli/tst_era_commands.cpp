@@ -87,6 +87,10 @@ class TestEraCommands : public QObject {
   void several_heads_are_called_by_letters_and_one_is_the_head() {
     const auto two = ask({"date", "--head", "30418:H 22 1", "--head", "30418:C 4 1", "--year", "1968"}).out;
     QVERIFY2(two.find("head A") != std::string::npos && two.find("the head B") == std::string::npos, two.c_str());
+    // Left and right where the casting numbers say so, and a bad code is said to be that head's; June has 30 days.
+    const auto sides = ask({"date", "--head", "41204:F 31 1", "--head", "41205:A 5 1"}).out;
+    QVERIFY2(sides.find("left head, F 31 1: ") != std::string::npos, sides.c_str());
+    QVERIFY2(sides.find("Right head: ") != std::string::npos, sides.c_str());
     const auto one = ask({"date", "--head", "30418:H 22 1", "--year", "1968"}).out;
     QVERIFY2(one.find("The head was cast") != std::string::npos, one.c_str());
   }
