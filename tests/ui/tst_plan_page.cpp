@@ -141,12 +141,23 @@ class TestPlanPage : public QObject {
     Shown shown(demo_, "refusal.ini");
     shown.open(demo_.file());
     shown.type({"1930 ridgeway utility"}, {"casting 30418"});
-    // Over the whole page where nothing can be answered, otherwise in the cell it is about.
     const auto said = [&] {
-      return shown.page.showsAnswer() ? shown.page.grid().picture().at(0, 0).sentence : shown.page.sheet().said();
+      return shown.page.showsAnswer() ? shown.page.grid().picture().at(0, 0).sentence : QString();
     };
     QTRY_VERIFY2(said().contains("1930"), qPrintable(said()));
+    QVERIFY(shown.page.grid().picture().at(0, 0).fit == parts::Fit::look);
     QVERIFY2(!said().contains("--"), qPrintable(said()));
+  }
+
+  void whatOnePairRefusesLeavesTheOthersAnswered() {
+    Shown shown(demo_, "other-pairs.ini");
+    shown.open(demo_.file());
+    shown.type({"1930 ridgeway utility", "1968 ridgeway utility gauge package"}, {"casting 30418"});
+    QTRY_VERIFY(shown.page.showsAnswer());
+    QTRY_COMPARE(shown.page.grid().picture().cells.size(), std::size_t(2));
+    const plan::GridPicture& picture = shown.page.grid().picture();
+    QCOMPARE(picture.at(0, 0).part, QStringLiteral("Not looked at"));
+    QVERIFY(picture.at(1, 0).answered);
   }
 
   void theExampleHasAnAnswer() {

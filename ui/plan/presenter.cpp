@@ -13,6 +13,7 @@ constexpr qsizetype kMostLeft = 6;
 QString tr(const char* text) { return PlanGrid::tr(text); }
 
 parts::Fit fitOf(const PlanCell& cell) {
+  if (cell.refused) return parts::Fit::look;
   if (!cell.answered) return parts::Fit::cut;
   return cell.rank == pairing::Rank::sameFamily ? parts::Fit::fits : parts::Fit::withPart;
 }
@@ -23,18 +24,29 @@ QString joined(const std::vector<std::string>& parts, const QString& between) {
   return all.join(between);
 }
 
+/// On a card: what and where; watts, series and wiring stand in the list of parts to buy.
+QString shortWords(const workflow::PartToBuy& part) {
+  if (part.kind == "resistor") return tr("resistor %1 %2").arg(plain(part.part), plain(part.name));
+  return plain(workflow::wordsOf(part));
+}
+
+QString addedTo(const PlanCell& cell) {
+  QStringList all;
+  for (std::size_t i = 1; i < cell.shopping.size(); ++i) all << shortWords(cell.shopping[i]);
+  return all.join(QStringLiteral(", "));
+}
+
 GridCell cellOf(const workflow::Plan& plan, const PlanCell& cell, const DisplayUnits& units) {
   GridCell made;
   made.fit = fitOf(cell);
   made.answered = cell.answered;
   made.best = plan.bestEngine[cell.dash] == cell.engine;
-  made.part = cell.answered ? plain(cell.part) : tr("No sender to recommend");
-  if (cell.partsToBuy.size() > 1)
-    made.added = tr("with %1").arg(joined({cell.partsToBuy.begin() + 1, cell.partsToBuy.end()}, QStringLiteral(", ")));
+  made.part = cell.answered ? plain(cell.part) : cell.refused ? tr("Not looked at") : tr("No sender to recommend");
+  if (const QString added = addedTo(cell); !added.isEmpty()) made.added = tr("with %1").arg(added);
   if (cell.worst) made.worst = tr("worst %1").arg(plain(printDifference(*cell.worst, units)));
   made.era = plain(cell.era);
   made.look = plain(cell.look);
-  made.sentence = plain(cell.sentence);
+  made.sentence = cell.refused ? desk::refusalSentence(*cell.refused) : plain(cell.sentence);
   made.buy = joined(cell.partsToBuy, QStringLiteral(" + "));
   if (cell.branches > 1)
     made.branches = tr("%1 answers are possible with what is known; this is the likeliest.").arg(cell.branches);
