@@ -41,8 +41,8 @@ void look(std::string_view cell, ColumnFacts& facts) {
   const std::string_view unit = unitBehind(text);
   if (unit.empty()) return;
   if (const auto degrees = temperatureUnit(unit); degrees && !resistanceUnit(unit))
-    ++facts.withDegrees, facts.cellUnit = degrees;
-  else if (const auto ohms = resistanceUnit(unit)) ++facts.withOhms, facts.cellUnit = ohms;
+    ++facts.withDegrees, facts.cellDegrees = degrees;
+  else if (resistanceUnit(unit)) ++facts.withOhms;
 }
 
 }  // namespace

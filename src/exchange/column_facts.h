@@ -21,8 +21,8 @@ struct ColumnFacts {
   std::size_t directions = 0;
   std::size_t withDegrees = 0;  ///< a temperature unit in the cell that cannot be kilohms
   std::size_t withOhms = 0;
-  std::optional<ColumnUnit> cellUnit;
-  std::set<std::string_view> words;  ///< different cells, 64 at most
+  std::optional<ColumnUnit> cellDegrees;  ///< the unit of temperature last met in a cell
+  std::set<std::string_view> words;       ///< different cells, 64 at most
   [[nodiscard]] bool mostly(std::size_t count) const { return filled > 0 && count * 2 > filled; }
 };
 std::vector<ColumnFacts> columnFacts(const SampleTable& table);

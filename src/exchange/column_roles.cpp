@@ -181,7 +181,7 @@ class RoleGiver {
     const auto within = [&](ColumnUnit low, ColumnUnit high) { return stated && *stated >= low && *stated <= high; };
     if (role == Role::temperature) {
       if (within(ColumnUnit::celsius, ColumnUnit::kelvin)) return {*stated, true};
-      if (column.mostly(column.withDegrees)) return {*column.cellUnit, true};
+      if (column.mostly(column.withDegrees)) return {*column.cellDegrees, true};
       return {hints_.bare == TemperatureUnit::celsius ? ColumnUnit::celsius : ColumnUnit::fahrenheit, false};
     }
     if (role == Role::resistance)

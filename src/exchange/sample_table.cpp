@@ -188,6 +188,7 @@ std::vector<const SampleRow*> SampleTable::data() const {
 bool looksNumeric(std::string_view cell, bool blankGroups) {
   const std::string_view text = trimmedCell(cell);
   if (text.empty() || text.size() > 60) return false;
+  if (bareNumber(text, {'.', '\0'}) || bareNumber(text, {',', '\0'})) return true;  // most cells
   if (isOverload(text, {'.', '\0'}) || isOverload(text, {',', '\0'})) return true;
   for (const char decimal : {'.', ','}) {
     for (const char thousands : {'\0', ' ', '\'', decimal == '.' ? ',' : '.'}) {
