@@ -33,7 +33,8 @@ void writeRows(Connection& connection, RunNumber run, const SenderKey& sender, c
   change(connection, "INSERT INTO source (id, kind, citation, confidence, pack) VALUES (?, 'bench', ?, ?, 'shop')",
          origin.id, origin.citation, curve.confidence);
   change(connection,
-         "INSERT INTO curve (id, sender, lot, model, coefficients, covariance, floor, valid_low, valid_high, source, pack) "
+         "INSERT INTO curve (id, sender, lot, model, coefficients, covariance, floor, valid_low, valid_high, source, "
+         "pack) "
          "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'shop')",
          origin.id, sender.text, lot, std::string(text(curve.model)), curve.coefficients,
          fmt::format("{}", fmt::join(curve.covariance, " ")), curve.floor, plainCelsius(curve.valid.low),
@@ -158,8 +159,8 @@ Expected<RunRecord> describeRun(Catalogue& catalogue, RunNumber number, const Ru
     if (!before) return refuse("run-unknown", whereOf(number), "no such run", "a run of the bench");
     change(connection,
            "UPDATE bench_run SET part = ?, lot = ?, family = ?, direction = ?, title = ?, note = ? WHERE id = ?",
-           said.part, said.lot, said.family, Maybe{said.direction ? std::optional(std::string(text(*said.direction)))
-                                                                  : std::optional<std::string>()},
+           said.part, said.lot, said.family,
+           Maybe{said.direction ? std::optional(std::string(text(*said.direction))) : std::optional<std::string>()},
            said.title, said.note, number.value);
     if (before->curve) {
       const auto sender = senderOfPart(catalogue, said.part, whereOf(number));

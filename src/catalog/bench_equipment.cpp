@@ -107,8 +107,8 @@ std::vector<MeterRecord> meters(const Catalogue& catalogue) {
 }
 
 std::optional<MeterRecord> meter(const Catalogue& catalogue, const MeterKey& key) {
-  return first(withRanges(catalogue, ask(catalogue, "SELECT name, leads, leads_u, note FROM meter WHERE name = ?",
-                                         readMeter, key.text)));
+  return first(withRanges(
+      catalogue, ask(catalogue, "SELECT name, leads, leads_u, note FROM meter WHERE name = ?", readMeter, key.text)));
 }
 
 std::vector<ThermometerRecord> thermometers(const Catalogue& catalogue) {
@@ -116,8 +116,8 @@ std::vector<ThermometerRecord> thermometers(const Catalogue& catalogue) {
 }
 
 std::optional<ThermometerRecord> thermometer(const Catalogue& catalogue, const ThermometerKey& key) {
-  return first(ask(catalogue, "SELECT name, accuracy, stated, note FROM thermometer WHERE name = ?", readThermometer,
-                   key.text));
+  return first(
+      ask(catalogue, "SELECT name, accuracy, stated, note FROM thermometer WHERE name = ?", readThermometer, key.text));
 }
 
 #define BATHS "SELECT name, kind, altitude, altitude_u, barometer_u, reduced, thermometer, note FROM bath "
@@ -138,32 +138,32 @@ Expected<void> keepMeter(Catalogue& catalogue, const MeterRecord& meter, std::st
            "leads = excluded.leads, leads_u = excluded.leads_u, note = excluded.note",
            meter.name.text, bare(meter.leads), bare(meter.leadsStandardUncertainty), meter.note);
     for (const MeterRangeRecord& range : meter.ranges)
-      change(connection,
-             "INSERT INTO meter_range (meter, full_scale, resolution, of_reading, counts, milliamperes, cell, mid_scale) "
-             "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-             meter.name.text, inOhms(range.fullScale), inOhms(range.resolution), range.ofReading, range.counts,
-             Maybe{range.milliamperes}, bare(range.cell), bare(range.midScale));
+      change(
+          connection,
+          "INSERT INTO meter_range (meter, full_scale, resolution, of_reading, counts, milliamperes, cell, mid_scale) "
+          "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+          meter.name.text, inOhms(range.fullScale), inOhms(range.resolution), range.ofReading, range.counts,
+          Maybe{range.milliamperes}, bare(range.cell), bare(range.midScale));
   });
 }
 
 Expected<void> keepThermometer(Catalogue& catalogue, const ThermometerRecord& thermometer, std::string_view who) {
   return kept(catalogue, "thermometer " + thermometer.name.text, who, "thermometer kept", [&](Connection& connection) {
-    change(connection,
-           "INSERT INTO thermometer (name, accuracy, stated, note) VALUES (?, ?, ?, ?) ON CONFLICT (name) DO UPDATE SET "
-           "accuracy = excluded.accuracy, stated = excluded.stated, note = excluded.note",
-           thermometer.name.text, inKelvin(thermometer.accuracy), std::string(wordFor(kStated, thermometer.stated)),
-           thermometer.note);
+    change(
+        connection,
+        "INSERT INTO thermometer (name, accuracy, stated, note) VALUES (?, ?, ?, ?) ON CONFLICT (name) DO UPDATE SET "
+        "accuracy = excluded.accuracy, stated = excluded.stated, note = excluded.note",
+        thermometer.name.text, inKelvin(thermometer.accuracy), std::string(wordFor(kStated, thermometer.stated)),
+        thermometer.note);
   });
 }
 
 Expected<void> keepBath(Catalogue& catalogue, const BathRecord& bath, std::string_view who) {
   return kept(catalogue, "bath " + bath.name.text, who, "bath kept", [&](Connection& connection) {
-    const auto reduced = bath.reduced ? std::optional(std::string(wordFor(kReduced, *bath.reduced)))
-                                      : std::optional<std::string>();
-    const auto thermometer =
-        bath.thermometer ? std::optional(bath.thermometer->text) : std::optional<std::string>();
-    const auto pressure =
-        bath.barometerU ? std::optional(inKilopascals(*bath.barometerU)) : std::optional<double>();
+    const auto reduced =
+        bath.reduced ? std::optional(std::string(wordFor(kReduced, *bath.reduced))) : std::optional<std::string>();
+    const auto thermometer = bath.thermometer ? std::optional(bath.thermometer->text) : std::optional<std::string>();
+    const auto pressure = bath.barometerU ? std::optional(inKilopascals(*bath.barometerU)) : std::optional<double>();
     change(connection,
            "INSERT INTO bath (name, kind, altitude, altitude_u, barometer_u, reduced, thermometer, note) "
            "VALUES (?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (name) DO UPDATE SET kind = excluded.kind, "
@@ -186,9 +186,8 @@ Expected<void> removeMeter(Catalogue& catalogue, const MeterKey& key, std::strin
 Expected<void> removeThermometer(Catalogue& catalogue, const ThermometerKey& key, std::string_view who) {
   const std::string subject = "thermometer " + key.text;
   if (!thermometer(catalogue, key)) return unknown(subject);
-  return kept(catalogue, subject, who, "thermometer removed", [&](Connection& connection) {
-    change(connection, "DELETE FROM thermometer WHERE name = ?", key.text);
-  });
+  return kept(catalogue, subject, who, "thermometer removed",
+              [&](Connection& connection) { change(connection, "DELETE FROM thermometer WHERE name = ?", key.text); });
 }
 
 Expected<void> removeBath(Catalogue& catalogue, const BathKey& key, std::string_view who) {

@@ -17,10 +17,10 @@ using BathKey = Key<struct BathNoun>;
 
 /// ±(ofReading · reading + counts · resolution), as the data sheet has it.
 struct MeterRangeRecord {
-  Ohms fullScale;        ///< above 0
-  Ohms resolution;       ///< one count; above 0, at most fullScale
-  double ofReading = 0;  ///< 0.012 for 1.2 %; 0 to below 1
-  double counts = 0;     ///< 0 or above
+  Ohms fullScale;                                     ///< above 0
+  Ohms resolution;                                    ///< one count; above 0, at most fullScale
+  double ofReading = 0;                               ///< 0.012 for 1.2 %; 0 to below 1
+  double counts = 0;                                  ///< 0 or above
   std::optional<double> milliamperes = std::nullopt;  ///< steady current, above 0; not together with a cell
   std::optional<Volts> cell = std::nullopt;           ///< both or neither
   std::optional<Ohms> midScale = std::nullopt;
@@ -47,11 +47,11 @@ enum class BarometerReduced { toSeaLevel, no, notKnown };
 struct BathRecord {
   BathKey name;
   BathKind kind = BathKind::crushedIce;
-  std::optional<Length> altitude;               ///< boiling water
-  std::optional<Length> altitudeU;              ///< standard, 0 or above
-  std::optional<Pressure> barometerU;           ///< standard, of the shop's barometer; none: it has none
-  std::optional<BarometerReduced> reduced;      ///< how that barometer shows its pressure
-  std::optional<ThermometerKey> thermometer;    ///< of that kind, and only of that
+  std::optional<Length> altitude;             ///< boiling water
+  std::optional<Length> altitudeU;            ///< standard, 0 or above
+  std::optional<Pressure> barometerU;         ///< standard, of the shop's barometer; none: it has none
+  std::optional<BarometerReduced> reduced;    ///< how that barometer shows its pressure
+  std::optional<ThermometerKey> thermometer;  ///< of that kind, and only of that
   std::string note;
 };
 

@@ -5,11 +5,11 @@
 namespace ohmkin::catalog {
 namespace {
 
-constexpr Words<RunDirection, 2> kDirections{
-    {{RunDirection::heating, "heating"}, {RunDirection::cooling, "cooling"}}};
+constexpr Words<RunDirection, 2> kDirections{{{RunDirection::heating, "heating"}, {RunDirection::cooling, "cooling"}}};
 
-#define IMPORTS "SELECT id, file, hash, bytes, at, who, meter, bath, plan, rows, curves, undone, undone_by FROM bench_import "
-#define RUNS                                                                                                      \
+#define IMPORTS \
+  "SELECT id, file, hash, bytes, at, who, meter, bath, plan, rows, curves, undone, undone_by FROM bench_import "
+#define RUNS \
   "SELECT id, import, part, lot, family, direction, title, note, at, who, meter, bath, rows, curve FROM bench_run "
 
 ImportRecord readImport(Row& row) {
@@ -98,8 +98,9 @@ std::vector<RunRecord> runsOfImport(const Catalogue& catalogue, ImportNumber id)
 
 std::vector<RunRecord> runsOfPart(const Catalogue& catalogue, std::string_view partNumber) {
   return ask(catalogue,
-             RUNS "WHERE replace(replace(replace(replace(upper(part), ' ', ''), '-', ''), '.', ''), '/', '') = ? "
-                  "ORDER BY at, id",
+             RUNS
+             "WHERE replace(replace(replace(replace(upper(part), ' ', ''), '-', ''), '.', ''), '/', '') = ? "
+             "ORDER BY at, id",
              readRun, plainNumber(partNumber));
 }
 

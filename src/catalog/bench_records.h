@@ -68,11 +68,11 @@ inline constexpr double kNotSaid = std::numeric_limits<double>::quiet_NaN();
 
 /// A reading as it was written down, in bare numbers for the million of them: °C, Ω, s, K; NaN is nothing.
 struct RawReading {
-  double celsius = kNotSaid;                           ///< above −273.15; never nothing
-  double ohms = kNotSaid;                              ///< above 0; nothing: overload
-  double seconds = kNotSaid;                           ///< from the start of the log
-  double u = kNotSaid;                                 ///< standard uncertainty of the temperature, K
-  double uLnOhms = kNotSaid;                           ///< standard, relative
+  double celsius = kNotSaid;  ///< above −273.15; never nothing
+  double ohms = kNotSaid;     ///< above 0; nothing: overload
+  double seconds = kNotSaid;  ///< from the start of the log
+  double u = kNotSaid;        ///< standard uncertainty of the temperature, K
+  double uLnOhms = kNotSaid;  ///< standard, relative
   std::optional<RunDirection> direction = std::nullopt;
 };
 

@@ -27,9 +27,8 @@ struct Held {
 };
 
 bool isHash(std::string_view hash) {
-  return hash.size() == kHashLength && std::all_of(hash.begin(), hash.end(), [](char c) {
-           return ('0' <= c && c <= '9') || ('a' <= c && c <= 'f');
-         });
+  return hash.size() == kHashLength &&
+         std::all_of(hash.begin(), hash.end(), [](char c) { return ('0' <= c && c <= '9') || ('a' <= c && c <= 'f'); });
 }
 
 void check(const RawReading& r) {
@@ -235,9 +234,8 @@ Expected<CurveKey> BenchWriter::addCurve(RunNumber run, const BenchCurve& curve)
   try {
     const auto sender = senderOfPart(w.catalogue, said.part, fmt::format("run {}", place + 1));
     if (!sender) return tl::make_unexpected(sender.error());
-    const CurveOrigin origin =
-        w.file ? originOfFile(*w.file, w.by, w.at, said, static_cast<std::int64_t>(place) + 1)
-               : originByHand(w.connection, w.by, w.at, said);
+    const CurveOrigin origin = w.file ? originOfFile(*w.file, w.by, w.at, said, static_cast<std::int64_t>(place) + 1)
+                                      : originByHand(w.connection, w.by, w.at, said);
     auto kept = writeCurve(w.catalogue, run, *sender, said.lot, origin, curve);
     if (kept) ++w.curves;
     return kept;

@@ -53,7 +53,8 @@ class BenchWriter {
 
   RunNumber beginRun(const RunDescription& said);
   /// The next reading of a run begun here, 2^24 − 1 a run at most; runs may take turns. std::invalid_argument for a run
-  /// that was not begun here, or for numbers outside what RawReading says: check them first, where the cell can be named.
+  /// that was not begun here, or for numbers outside what RawReading says: check them first, where the cell can be
+  /// named.
   void add(RunNumber run, const RawReading& reading);
   /// Refuses what keepCurve() refuses.
   Expected<CurveKey> addCurve(RunNumber run, const BenchCurve& curve);
@@ -61,7 +62,8 @@ class BenchWriter {
   void remember(std::string_view signature, std::string_view logger);
 
   [[nodiscard]] std::int64_t rows() const;  ///< added so far
-  /// Writes record, change log, and commits. Nothing may be added afterwards. The record's id is 0 for readings by hand.
+  /// Writes record, change log, and commits. Nothing may be added afterwards. The record's id is 0 for readings by
+  /// hand.
   ImportRecord keep();
 
  private:

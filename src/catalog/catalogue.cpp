@@ -47,10 +47,11 @@ void checkVersion(const fs::path& file, std::int64_t version, Access access) {
     refuseFile(file, "catalogue-newer", fmt::format("a catalogue of version {}, made by a newer Ohmkin", version),
                fmt::format("version {} at most; bring Ohmkin up to date", newest));
   if (version < newest && access == Access::readOnly)
-    refuseFile(file, "catalogue-older", fmt::format("a catalogue of version {} that cannot be written here", version),
-               fmt::format("version {}; copy it to a folder you may write and open the copy: that brings the copy up to "
-                           "date",
-                           newest));
+    refuseFile(
+        file, "catalogue-older", fmt::format("a catalogue of version {} that cannot be written here", version),
+        fmt::format("version {}; copy it to a folder you may write and open the copy: that brings the copy up to "
+                    "date",
+                    newest));
 }
 
 bool mayWrite(const fs::path& path) { return faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) == 0; }

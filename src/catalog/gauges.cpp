@@ -19,9 +19,8 @@ constexpr Words<KeyOff, 4> kKeyOff{
 
 #define GAUGES                                                                                                   \
   "SELECT g.id, g.name, g.family, g.movement, g.grounded, g.sweep, g.half, g.feed_coil, g.ground_coil, g.rest, " \
-  "g.heater, g.regulated, g.key_off, g.tolerance, g.low_stop, g.high_stop, g.magnet_strength, g.magnet_pull, " \
-  "g.magnet_weakening, " OHMKIN_SOURCE_COLUMNS                                                                  \
-  " FROM gauge g JOIN source s ON s.id = g.source "
+  "g.heater, g.regulated, g.key_off, g.tolerance, g.low_stop, g.high_stop, g.magnet_strength, g.magnet_pull, "   \
+  "g.magnet_weakening, " OHMKIN_SOURCE_COLUMNS " FROM gauge g JOIN source s ON s.id = g.source "
 
 Angle degrees(double d) { return {d}; }
 

@@ -43,8 +43,8 @@ struct PackRows::Shapes {
   }
   const ColumnShape& column(std::string_view table, std::string_view name) const {
     const TableShape& shape = of(table);
-    const auto found = std::find_if(shape.columns.begin(), shape.columns.end(),
-                                    [&](const ColumnShape& c) { return c.name == name; });
+    const auto found =
+        std::find_if(shape.columns.begin(), shape.columns.end(), [&](const ColumnShape& c) { return c.name == name; });
     if (found == shape.columns.end()) throw std::invalid_argument("no column: " + std::string(name));
     return *found;
   }

@@ -9,7 +9,8 @@
 #include <string_view>
 #include <vector>
 
-/// Rows of a pack, or of the shop, as cells: to be written out, or to be laid beside the rows of a package that comes in.
+/// Rows of a pack, or of the shop, as cells: to be written out, or to be laid beside the rows of a package that comes
+/// in.
 namespace ohmkin::catalog {
 
 class PackRows {

@@ -191,8 +191,7 @@ void PackWriter::Work::takeOutShops(const Insertion& into, std::span<const Cell>
     int place = 1;
     for (const std::size_t column : into.keyAt) bindCell(statement, place++, row[column]);
   };
-  SQLite::Statement was(connection.database(),
-                        fmt::format("SELECT * FROM {} WHERE {}", sqlName(shape.name), where));
+  SQLite::Statement was(connection.database(), fmt::format("SELECT * FROM {} WHERE {}", sqlName(shape.name), where));
   bindKey(was);
   if (was.executeStep()) {
     std::string line = shape.name;

@@ -17,31 +17,27 @@ const ArchiveLibrary* load() {
   void* library = dlopen(kName, RTLD_NOW | RTLD_LOCAL);
   if (library == nullptr) return nullptr;
   static ArchiveLibrary a;
-  const bool all = find(library, "archive_error_string", a.error_string) &&
-                   find(library, "archive_errno", a.error_number) && find(library, "archive_read_new", a.read_new) &&
-                   find(library, "archive_read_free", a.read_free) &&
-                   find(library, "archive_read_support_format_zip", a.read_support_format_zip) &&
-                   find(library, "archive_read_open_memory", a.read_open_memory) &&
-                   find(library, "archive_read_next_header", a.read_next_header) &&
-                   find(library, "archive_read_data", a.read_data) &&
-                   find(library, "archive_entry_pathname", a.entry_pathname) &&
-                   find(library, "archive_entry_filetype", a.entry_filetype) &&
-                   find(library, "archive_entry_hardlink", a.entry_hardlink) &&
-                   find(library, "archive_entry_symlink", a.entry_symlink) &&
-                   find(library, "archive_entry_is_encrypted", a.entry_is_encrypted) &&
-                   find(library, "archive_write_new", a.write_new) &&
-                   find(library, "archive_write_free", a.write_free) &&
-                   find(library, "archive_write_set_format_zip", a.write_set_format_zip) &&
-                   find(library, "archive_write_open_fd", a.write_open_fd) &&
-                   find(library, "archive_write_header", a.write_header) &&
-                   find(library, "archive_write_data", a.write_data) &&
-                   find(library, "archive_write_close", a.write_close) &&
-                   find(library, "archive_entry_new", a.entry_new) &&
-                   find(library, "archive_entry_free", a.entry_free) &&
-                   find(library, "archive_entry_set_pathname", a.entry_set_pathname) &&
-                   find(library, "archive_entry_set_size", a.entry_set_size) &&
-                   find(library, "archive_entry_set_filetype", a.entry_set_filetype) &&
-                   find(library, "archive_entry_set_perm", a.entry_set_perm);
+  const bool all =
+      find(library, "archive_error_string", a.error_string) && find(library, "archive_errno", a.error_number) &&
+      find(library, "archive_read_new", a.read_new) && find(library, "archive_read_free", a.read_free) &&
+      find(library, "archive_read_support_format_zip", a.read_support_format_zip) &&
+      find(library, "archive_read_open_memory", a.read_open_memory) &&
+      find(library, "archive_read_next_header", a.read_next_header) &&
+      find(library, "archive_read_data", a.read_data) && find(library, "archive_entry_pathname", a.entry_pathname) &&
+      find(library, "archive_entry_filetype", a.entry_filetype) &&
+      find(library, "archive_entry_hardlink", a.entry_hardlink) &&
+      find(library, "archive_entry_symlink", a.entry_symlink) &&
+      find(library, "archive_entry_is_encrypted", a.entry_is_encrypted) &&
+      find(library, "archive_write_new", a.write_new) && find(library, "archive_write_free", a.write_free) &&
+      find(library, "archive_write_set_format_zip", a.write_set_format_zip) &&
+      find(library, "archive_write_open_fd", a.write_open_fd) &&
+      find(library, "archive_write_header", a.write_header) && find(library, "archive_write_data", a.write_data) &&
+      find(library, "archive_write_close", a.write_close) && find(library, "archive_entry_new", a.entry_new) &&
+      find(library, "archive_entry_free", a.entry_free) &&
+      find(library, "archive_entry_set_pathname", a.entry_set_pathname) &&
+      find(library, "archive_entry_set_size", a.entry_set_size) &&
+      find(library, "archive_entry_set_filetype", a.entry_set_filetype) &&
+      find(library, "archive_entry_set_perm", a.entry_set_perm);
   return all ? &a : nullptr;
 }
 

@@ -5,8 +5,8 @@
 
 namespace ohmkin::exchange {
 
-/// libarchive, loaded when the first zip is opened and not before: with all it brings along it would cost every start of
-/// the program a third of its time.
+/// libarchive, loaded when the first zip is opened and not before: with all it brings along it would cost every start
+/// of the program a third of its time.
 struct ArchiveLibrary {
   /// Refuses library-missing.
   static Expected<const ArchiveLibrary*> loaded();

@@ -17,7 +17,8 @@ namespace fs = std::filesystem;
 /// A new file, open for writing.
 class NewFile {
  public:
-  explicit NewFile(const fs::path& file) : descriptor_(::open(file.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666)) {}
+  explicit NewFile(const fs::path& file)
+      : descriptor_(::open(file.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666)) {}
   ~NewFile() {
     if (descriptor_ >= 0) close(descriptor_);
   }

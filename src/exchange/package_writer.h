@@ -15,8 +15,10 @@ struct WrittenFile {
 
 /// datapackage.json first. A text that a spreadsheet would take for a formula (it begins with = + - @ tab or carriage
 /// return; OWASP, "CSV Injection") gets an apostrophe before it, which readPackage() takes off again; numbers and lists
-/// of numbers stay as they are. Complaints name table:row:column of what could not be read back as it is (control
-/// characters, blanks at an end), and of a package without rows or with a name that readDescriptor() refuses.
+/// of numbers stay as they are. All of it is read back before it goes out: complaints name file:line:column of what a
+/// reader would refuse (control characters, blanks at an end, a package without rows, a name that readDescriptor() does
+/// not take) or read as something else. References are stated where they hold within the package; bounds are the
+/// inclusive ones every Table Schema tool knows.
 tl::expected<std::vector<WrittenFile>, Complaints> writePackage(const Package& package);
 
 /// Into a folder of its own, made whole under another name first; or as a zip. Neither replaces anything: refuses

@@ -3,8 +3,8 @@
 #include <exchange/zip_package.h>
 #include <fmt/format.h>
 #include <algorithm>
-#include <fstream>
 #include <array>
+#include <fstream>
 #include <memory>
 #include <set>
 
@@ -28,7 +28,8 @@ Expected<std::string> packedBytes(const fs::path& file, std::size_t largest) {
   while (in.read(block.data(), static_cast<std::streamsize>(block.size())) || in.gcount() > 0) {
     bytes.append(block, 0, static_cast<std::size_t>(in.gcount()));
     if (bytes.size() > largest)
-      return refuse("zip-too-large", file.string(), "a zip that is too large", fmt::format("at most {} bytes", largest));
+      return refuse("zip-too-large", file.string(), "a zip that is too large",
+                    fmt::format("at most {} bytes", largest));
   }
   if (!in.eof()) return refuse("zip-unreadable", file.string(), "a file that cannot be read", "one you may read");
   return bytes;
@@ -82,8 +83,7 @@ class Unpacking {
     return refuse("zip-too-large", file_.string(), "a zip that holds too much", std::move(limit));
   }
   tl::unexpected<Refusal> wrongName(std::string_view name) const {
-    return refuse("zip-name", file_.string(), shown(name),
-                  "plain names of files, all at the top or all in one folder");
+    return refuse("zip-name", file_.string(), shown(name), "plain names of files, all at the top or all in one folder");
   }
 
   Expected<void> take(archive_entry* entry) {

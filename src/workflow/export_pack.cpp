@@ -64,13 +64,17 @@ Exporting exportPack(const catalog::Catalogue& catalogue, const PackToExport& as
   if (!shop) {
     const auto found = catalog::pack(catalogue, asked.pack);
     if (!found)
-      return refused({"pack-unknown", "pack", fmt::format("'{}'", asked.pack), "the id of a pack of the catalogue, or shop"});
+      return refused(
+          {"pack-unknown", "pack", fmt::format("'{}'", asked.pack), "the id of a pack of the catalogue, or shop"});
     pack = *found;
   }
   const auto either = [](const std::string& wanted, const std::string& has) { return wanted.empty() ? has : wanted; };
   exchange::Package package;
-  package.descriptor = {either(asked.id, pack.id), either(asked.title, pack.title), either(asked.version, pack.version),
-                        either(asked.licence, pack.licence), {}};
+  package.descriptor = {either(asked.id, pack.id),
+                        either(asked.title, pack.title),
+                        either(asked.version, pack.version),
+                        either(asked.licence, pack.licence),
+                        {}};
   if (shop && (asked.id.empty() || asked.id == "shop" || asked.version.empty()))
     return refused({"pack-not-named", "id", fmt::format("'{}' {}", asked.id, asked.version),
                     "an id for the package, other than shop, and a version: the shop's own rows have none"});

@@ -21,9 +21,9 @@ TableCount writeTable(const exchange::Table& table, catalog::PackWriter& writer,
   for (std::size_t row = 0; row < table.size(); ++row) {
     const std::string where = fmt::format("{}:{}", table.file, table.lines[row]);
     const bool givesWay = !take.empty() && take.contains(rowName(table, row));
-    const auto fate = writer.write(
-        table.definition->name, table.columns, table.row(row),
-        givesWay ? catalog::PackWriter::ShopsRow::givesWay : catalog::PackWriter::ShopsRow::stays);
+    const auto fate =
+        writer.write(table.definition->name, table.columns, table.row(row),
+                     givesWay ? catalog::PackWriter::ShopsRow::givesWay : catalog::PackWriter::ShopsRow::stays);
     if (!fate) {
       complaints.add(fate.error().code, where, fate.error().found, fate.error().expected);
     } else if (*fate == catalog::RowFate::written) {
@@ -96,7 +96,8 @@ Loading loadPack(catalog::Catalogue& catalogue, const exchange::PackageSource& s
 
   Complaints complaints;
   catalog::PackWriter writer(catalogue, packOf(*descriptor));
-  for (const exchange::Table& table : package->tables) loaded.tables.push_back(writeTable(table, writer, take, complaints));
+  for (const exchange::Table& table : package->tables)
+    loaded.tables.push_back(writeTable(table, writer, take, complaints));
   complainOfDangling(writer, complaints);
   if (!complaints.none()) return refused(std::move(complaints));
   writer.keep(who);

@@ -64,8 +64,9 @@ class Conflicts {
     RowConflict conflict{rowName(table, r), {}, parts(table, r)};
     for (std::size_t c = 0; c < cells.size(); ++c)
       conflict.cells.push_back({table.columns[c], shownCell(shops->cells[c]), shownCell(cells[c])});
-    const bool differs = std::any_of(conflict.cells.begin(), conflict.cells.end(), [](const auto& c) { return c.differs(); }) ||
-                         std::any_of(conflict.parts.begin(), conflict.parts.end(), [](const auto& p) { return p.differ; });
+    const bool differs =
+        std::any_of(conflict.cells.begin(), conflict.cells.end(), [](const auto& c) { return c.differs(); }) ||
+        std::any_of(conflict.parts.begin(), conflict.parts.end(), [](const auto& p) { return p.differ; });
     if (!differs) return {};
     return conflict;
   }

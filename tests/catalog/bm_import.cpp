@@ -8,9 +8,9 @@
 #include <numeric>
 #include <random>
 
-/// A million rows run,temperature,ohms into the catalogue, beside the sqlite3 program's own .import of the same file into
-/// a table of these three columns without a key, which is the least it can be asked to do. Wall time, the disk included.
-/// Runs in the order of the file, and mixed at random.
+/// A million rows run,temperature,ohms into the catalogue, beside the sqlite3 program's own .import of the same file
+/// into a table of these three columns without a key, which is the least it can be asked to do. Wall time, the disk
+/// included. Runs in the order of the file, and mixed at random.
 
 using namespace ohmkin;
 using namespace ohmkin::catalog;

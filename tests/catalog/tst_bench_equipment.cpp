@@ -63,7 +63,8 @@ void BenchEquipmentTest::aMeterKeptAgainReplacesItself() {
 void BenchEquipmentTest::thermometersAndBathsComeBack() {
   const test::Folder folder;
   Catalogue catalogue = Catalogue::create(folder.path("a"));
-  QVERIFY(keepThermometer(catalogue, {ThermometerKey{"probe"}, kelvins(0.5), AccuracyStated::standardUncertainty, ""}, "Ann"));
+  QVERIFY(keepThermometer(catalogue, {ThermometerKey{"probe"}, kelvins(0.5), AccuracyStated::standardUncertainty, ""},
+                          "Ann"));
   QVERIFY(thermometer(catalogue, ThermometerKey{"probe"})->stated == AccuracyStated::standardUncertainty);
   BathRecord kettle;
   kettle.name = BathKey{"kettle"};

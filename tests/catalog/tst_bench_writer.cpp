@@ -3,12 +3,12 @@
 #include <catalog/bench_writer.h>
 #include <catalog/snapshot.h>
 #include <rapidcheck.h>
-#include <csignal>
 #include <sys/wait.h>
 #include <unistd.h>
 #include <QtTest>
 #include <algorithm>
 #include <cmath>
+#include <csignal>
 #include <random>
 
 using namespace ohmkin;
@@ -19,7 +19,9 @@ namespace {
 const std::string kHash(64, 'a');
 const BenchProvenance kAnn{"Ann", "shop meter", "stirred kettle"};
 
-BenchFile file(const std::string& hash = kHash) { return {"ramp.csv", hash, 1234, "temperature=1:C, resistance=2:ohm"}; }
+BenchFile file(const std::string& hash = kHash) {
+  return {"ramp.csv", hash, 1234, "temperature=1:C, resistance=2:ohm"};
+}
 
 BenchCurve table() {
   BenchCurve curve;
@@ -33,8 +35,8 @@ BenchCurve table() {
 /// All rows of all tables of the bench and of what it makes, as text.
 std::string everything(const Catalogue& catalogue) {
   std::string all;
-  for (const char* name : {"source", "curve", "sample", "bench_import", "bench_run", "bench_reading", "reading_habit",
-                           "change_log"}) {
+  for (const char* name :
+       {"source", "curve", "sample", "bench_import", "bench_run", "bench_reading", "reading_habit", "change_log"}) {
     SQLite::Statement asked(catalogue.connection().database(), std::string("SELECT * FROM ") + name);
     while (asked.executeStep())
       for (int c = 0; c < asked.getColumnCount(); ++c) all += asked.getColumn(c).getString() + "|";
@@ -215,7 +217,7 @@ void BenchWriterTest::undoTakesAllOutButTheRecord() {
   Catalogue catalogue = test::smallCatalogue(folder.path("a"));
   const ImportRecord other = importTwoRuns(catalogue, std::string(64, 'b'));
   const auto counts = [&] {
-    return std::array{count(catalogue, "source"), count(catalogue, "curve"),   count(catalogue, "sample"),
+    return std::array{count(catalogue, "source"), count(catalogue, "curve"), count(catalogue, "sample"),
                       count(catalogue, "bench_run"), count(catalogue, "bench_reading")};
   };
   const auto before = counts();
@@ -289,9 +291,8 @@ void BenchWriterTest::mixedRunsComeOutAsTheyWentIn() {
   writer->keep();
   for (std::size_t i = 0; i < runs.size(); ++i) {
     std::int64_t expected = 0;
-    readingsOf(catalogue, runs[i], [&](const RawReading& reading) {
-      return reading.ohms == static_cast<double>(++expected);
-    });
+    readingsOf(catalogue, runs[i],
+               [&](const RawReading& reading) { return reading.ohms == static_cast<double>(++expected); });
     QCOMPARE(expected, counts[i]);
   }
 }
@@ -359,7 +360,8 @@ void BenchWriterTest::aCurveThatBreaksARuleLeavesNothingOfItself() {
   writer->keep();
   QVERIFY(!catalog::run(catalogue, run)->curve);
   QCOMPARE(benchCurves(catalogue, SenderKey{"SN-102"}, "lot 9").size(), std::size_t{0});
-  QCOMPARE(catalogue.connection().database().execAndGet("SELECT count(*) FROM source WHERE kind = 'bench'").getInt(), 0);
+  QCOMPARE(catalogue.connection().database().execAndGet("SELECT count(*) FROM source WHERE kind = 'bench'").getInt(),
+           0);
 }
 
 void BenchWriterTest::readingsByHand() {

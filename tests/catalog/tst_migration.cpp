@@ -26,9 +26,10 @@ void makeVersionOne(const std::filesystem::path& file) {
 
 QString allRows(SQLite::Database& database) {
   QString all;
-  SQLite::Statement tables(database,
-                           "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'bench%' AND name NOT "
-                           "IN ('meter', 'meter_range', 'thermometer', 'bath', 'reading_habit') ORDER BY name");
+  SQLite::Statement tables(
+      database,
+      "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'bench%' AND name NOT "
+      "IN ('meter', 'meter_range', 'thermometer', 'bath', 'reading_habit') ORDER BY name");
   while (tables.executeStep()) {
     SQLite::Statement asked(database, "SELECT * FROM " + tables.getColumn(0).getString());
     while (asked.executeStep()) {
@@ -139,8 +140,7 @@ void MigrationTest::aCatalogueOfVersionOneKeepsItsRows() {
   // The same tables as a fresh one has.
   Catalogue fresh = Catalogue::create(folder.path("fresh.ohmkin"));
   const char* tables = "SELECT group_concat(sql, char(10)) FROM (SELECT sql FROM sqlite_schema ORDER BY type, name)";
-  QCOMPARE(database.execAndGet(tables).getString(),
-           fresh.connection().database().execAndGet(tables).getString());
+  QCOMPARE(database.execAndGet(tables).getString(), fresh.connection().database().execAndGet(tables).getString());
 }
 
 void MigrationTest::whoeverAsksBringsAnOlderCatalogueUpToDate() {

@@ -140,8 +140,7 @@ void PackageWriterTest::theDescriptorIsATabularDataPackage() {
       QVERIFY(types.contains(field["type"]));
       names.insert(field["name"].get<std::string>());
       const json said = field.value("constraints", json::object());
-      for (const auto& [name, value] : said.items())
-        QVERIFY2(constraints.contains(name), name.c_str());
+      for (const auto& [name, value] : said.items()) QVERIFY2(constraints.contains(name), name.c_str());
     }
     for (const auto& key : resource["schema"]["primaryKey"]) QVERIFY(names.contains(key));
   }
@@ -151,14 +150,22 @@ void PackageWriterTest::formulasAreTextToASpreadsheetAndComeBack_data() {
   QTest::addColumn<QString>("name");
   QTest::addColumn<QString>("cell");
   // OWASP, "CSV Injection": cells beginning with these; tab and carriage return cannot be in a package's text at all.
-  QTest::newRow("equals") << "=cmd|' /C calc'!A0" << "'=cmd|' /C calc'!A0";
-  QTest::newRow("plus") << "+1+2" << "'+1+2";
-  QTest::newRow("minus") << "-2+3" << "'-2+3";
-  QTest::newRow("at") << "@SUM(A1)" << "'@SUM(A1)";
-  QTest::newRow("one that was guarded before") << "'=1" << "''=1";
-  QTest::newRow("an apostrophe of its own") << "'tis" << "'tis";
-  QTest::newRow("a sign inside") << "a-b=c" << "a-b=c";
-  QTest::newRow("a comma beside it") << "=1,2" << "\"'=1,2\"";
+  QTest::newRow("equals") << "=cmd|' /C calc'!A0"
+                          << "'=cmd|' /C calc'!A0";
+  QTest::newRow("plus") << "+1+2"
+                        << "'+1+2";
+  QTest::newRow("minus") << "-2+3"
+                         << "'-2+3";
+  QTest::newRow("at") << "@SUM(A1)"
+                      << "'@SUM(A1)";
+  QTest::newRow("one that was guarded before") << "'=1"
+                                               << "''=1";
+  QTest::newRow("an apostrophe of its own") << "'tis"
+                                            << "'tis";
+  QTest::newRow("a sign inside") << "a-b=c"
+                                 << "a-b=c";
+  QTest::newRow("a comma beside it") << "=1,2"
+                                     << "\"'=1,2\"";
 }
 
 void PackageWriterTest::formulasAreTextToASpreadsheetAndComeBack() {
@@ -187,9 +194,9 @@ void PackageWriterTest::numbersStayNumbers() {
                               "hot_low", "hot_high", "source"},
                              {text("f"), text("F"), text("coolant temperature"), text("falling"), Cell{700.1},
                               Cell{90.0}, Cell{-20.5}, Cell{-20.5}, Cell{100.0}, Cell{1e2}, text("d")}));
-  p.tables.push_back(tableOf("curve", {"id", "family", "model", "coefficients", "floor", "valid_low", "valid_high", "source"},
-                             {text("c"), text("f"), text("polynomial"), text("-1.5 2e-4"), Cell{1e-7}, Cell{-20.0},
-                              Cell{120.0}, text("d")}));
+  p.tables.push_back(tableOf(
+      "curve", {"id", "family", "model", "coefficients", "floor", "valid_low", "valid_high", "source"},
+      {text("c"), text("f"), text("polynomial"), text("-1.5 2e-4"), Cell{1e-7}, Cell{-20.0}, Cell{120.0}, text("d")}));
   const auto files = written(p);
   QVERIFY2(files[3].text.find(",700.1,90,-20.5,-20.5,100,100,d") != std::string::npos, files[3].text.c_str());
   QVERIFY2(files[4].text.find(",-1.5 2e-4,1e-07,-20,120,d") != std::string::npos, files[4].text.c_str());
@@ -198,7 +205,8 @@ void PackageWriterTest::numbersStayNumbers() {
 void PackageWriterTest::whatCouldNotBeReadAgainIsNotWritten() {
   const auto firstCode = [](const Package& p) {
     const auto files = writePackage(p);
-    return files ? std::string("written") : files.error().list().front().where + " " + files.error().list().front().code;
+    return files ? std::string("written")
+                 : files.error().list().front().where + " " + files.error().list().front().code;
   };
   QCOMPARE(firstCode(package("two\nlines")), std::string("make.csv:2:name cell-control-character"));
   QCOMPARE(firstCode(package(" blank")), std::string("make.csv:2:name cell-blank-at-end"));
@@ -261,8 +269,8 @@ void PackageWriterTest::nothingIsReplaced() {
 
 void PackageWriterTest::aFolderInsideTheZipIsFine() {
   const Folder folder;
-  const auto file =
-      folder.write("a.zip", test::zipOf({{"pack/", "", 040755}, {"pack/make.csv", "id,name\n"}, {"pack/datapackage.json", "{}"}}));
+  const auto file = folder.write(
+      "a.zip", test::zipOf({{"pack/", "", 040755}, {"pack/make.csv", "id,name\n"}, {"pack/datapackage.json", "{}"}}));
   const auto zip = ZipPackage::open(file);
   if (!zip) QFAIL(zip.error().sentence().c_str());
   QCOMPARE(zip->files().at("make.csv"), std::string("id,name\n"));

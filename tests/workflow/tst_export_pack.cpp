@@ -2,13 +2,13 @@
 
 #include <catalog/bench_writer.h>
 #include <catalog/families.h>
+#include <catalog/pack_writer.h>
 #include <catalog/senders.h>
 #include <exchange/zip_package.h>
 #include <rapidcheck.h>
 #include <sqlite3.h>
 #include <workflow/export_pack.h>
 #include <workflow/load_pack.h>
-#include <catalog/pack_writer.h>
 #include <QDir>
 #include <QtTest>
 #include <map>
@@ -166,9 +166,11 @@ void ExportPackTest::anyTextSurvives() {
   Catalogue other = Catalogue::create(folder.path("b"));
   int version = 1;
   QVERIFY(rc::check("names with signs, quotes, commas and letters of all kinds", [&] {
-    const auto part = rc::gen::elementOf(std::vector<std::string>{"=", "'", "\"", ",", "-", "@", "+", "a", "1", "é", "Ω", " x", ";"});
+    const auto part =
+        rc::gen::elementOf(std::vector<std::string>{"=", "'", "\"", ",", "-", "@", "+", "a", "1", "é", "Ω", " x", ";"});
     std::string name;
-    for (const std::string& piece : *rc::gen::nonEmpty(rc::gen::container<std::vector<std::string>>(part))) name += piece;
+    for (const std::string& piece : *rc::gen::nonEmpty(rc::gen::container<std::vector<std::string>>(part)))
+      name += piece;
     RC_PRE(name.front() != ' ');
     const double ohms = *rc::gen::map(rc::gen::inRange(1, 1'000'000), [](int i) { return i / 977.0; });
     std::string quoted;
@@ -195,13 +197,15 @@ void ExportPackTest::theShopsOwnRowsGoOutUnderANameAndComeBack() {
 
   // Elsewhere it is a pack of its own: rows of the pack it leads to stay, those of the same key clash.
   { Catalogue::create(folder.path("b")); }
-  run(folder.path("b"), std::string(kSmallPack) + "DELETE FROM dial_mark; DELETE FROM gauge; DELETE FROM sender WHERE id = 'SN-1'");
+  run(folder.path("b"),
+      std::string(kSmallPack) + "DELETE FROM dial_mark; DELETE FROM gauge; DELETE FROM sender WHERE id = 'SN-1'");
   Catalogue other = Catalogue::open(folder.path("b"), Access::readWrite);
   const auto loaded = workflow::loadPack(other, sourceOf(first), "test");
   if (!loaded) QFAIL(loaded.error().text().c_str());
   QVERIFY(filesOf(exported(other, {"our-bench", "", "", "", ""})) == filesOf(first));
   Catalogue bare = Catalogue::create(folder.path("c"));
-  QCOMPARE(workflow::loadPack(bare, sourceOf(first), "test").error().list().front().code, std::string("reference-dangling"));
+  QCOMPARE(workflow::loadPack(bare, sourceOf(first), "test").error().list().front().code,
+           std::string("reference-dangling"));
 }
 
 void ExportPackTest::benchCurvesGoOutWithTheShopsRows() {
@@ -209,16 +213,19 @@ void ExportPackTest::benchCurvesGoOutWithTheShopsRows() {
   { Catalogue::create(folder.path("a")); }
   run(folder.path("a"), kSmallPack);
   Catalogue catalogue = Catalogue::open(folder.path("a"), Access::readWrite);
-  auto writer = catalog::BenchWriter::begin(catalogue, {"=evil.csv", std::string(64, 'e'), 1, ""}, {"Ann", "meter", "bath"});
+  auto writer =
+      catalog::BenchWriter::begin(catalogue, {"=evil.csv", std::string(64, 'e'), 1, ""}, {"Ann", "meter", "bath"});
   const auto number = writer->beginRun({"SN-1", "-7", "", {}, "", ""});
   catalog::BenchCurve curve;
   curve.valid = {celsius(20), celsius(90)};
-  curve.samples = {{celsius(20), ohms(700), catalog::RunDirection::heating}, {celsius(90), ohms(95), catalog::RunDirection::cooling}};
+  curve.samples = {{celsius(20), ohms(700), catalog::RunDirection::heating},
+                   {celsius(90), ohms(95), catalog::RunDirection::cooling}};
   QVERIFY(writer->addCurve(number, curve));
   writer->keep();
   const auto pack = exported(catalogue, {"shop", "our-bench", "", "1", ""});
   QVERIFY(filesOf(pack).at("curve.csv").find(",'-7,") != std::string::npos);
-  run(folder.path("a"), "DELETE FROM bench_run; DELETE FROM sample; DELETE FROM curve; DELETE FROM source WHERE kind = 'bench'");
+  run(folder.path("a"),
+      "DELETE FROM bench_run; DELETE FROM sample; DELETE FROM curve; DELETE FROM source WHERE kind = 'bench'");
   const auto loaded = workflow::loadPack(catalogue, sourceOf(pack), "test");
   if (!loaded) QFAIL(loaded.error().text().c_str());
   const auto back = catalog::benchCurves(catalogue, catalog::SenderKey{"SN-1"}, "-7");
@@ -253,9 +260,10 @@ void ExportPackTest::conflictsAreShownSideBySide() {
   QCOMPARE(conflicts->size(), std::size_t{2});
   const auto& sender = (*conflicts)[0];
   QVERIFY(sender.row == (workflow::RowName{"sender", {"SN-1"}}));
-  QCOMPARE(sender.sentence(),
-           std::string("sender SN-1: name is 'ours' in the shop, 'one' in the package; hex is '19.5' in the shop, '' in "
-                       "the package."));
+  QCOMPARE(
+      sender.sentence(),
+      std::string("sender SN-1: name is 'ours' in the shop, 'one' in the package; hex is '19.5' in the shop, '' in "
+                  "the package."));
   QCOMPARE(std::count_if(sender.cells.begin(), sender.cells.end(), [](const auto& c) { return c.differs(); }),
            std::ptrdiff_t{2});
   const auto& gauge = (*conflicts)[1];
@@ -288,8 +296,8 @@ void ExportPackTest::aRowThatGivesWayTakesItsPartsAlong() {
   const auto file = folder.path("a");
   { Catalogue::create(file); }
   run(file, kSmallPack);
-  const auto pack =
-      nextVersion(exported(Catalogue::open(file, Access::readOnly), {"p", "", "", "", ""}), "gauge.csv", "Gauge", "Renamed");
+  const auto pack = nextVersion(exported(Catalogue::open(file, Access::readOnly), {"p", "", "", "", ""}), "gauge.csv",
+                                "Gauge", "Renamed");
   run(file, kShopsOwn);
   Catalogue catalogue = Catalogue::open(file, Access::readWrite);
   QVERIFY(workflow::loadPack(catalogue, sourceOf(pack), "Ann", {{"gauge", {"g1"}}}));
@@ -325,7 +333,8 @@ void ExportPackTest::aMeasuredRunOutlivesTheCurveThatGaveWay() {
       "UPDATE curve SET floor = 0.1, pack = 'shop'; INSERT INTO bench_run (part, at, who, meter, bath, rows, curve) "
       "VALUES ('SN-1', '', '', '', '', 0, 'c')");
   Catalogue catalogue = Catalogue::open(file, Access::readWrite);
-  QVERIFY(workflow::loadPack(catalogue, sourceOf(nextVersion(pack, "terminal.csv", "flat", "thin")), "Ann", {{"curve", {"c"}}}));
+  QVERIFY(workflow::loadPack(catalogue, sourceOf(nextVersion(pack, "terminal.csv", "flat", "thin")), "Ann",
+                             {{"curve", {"c"}}}));
   QCOMPARE(ask(file, "SELECT curve FROM bench_run"), QString("c"));  // the package's now
   // The next version no longer has it.
   run(file, "UPDATE pack SET version = '0' WHERE id = 'p'");
