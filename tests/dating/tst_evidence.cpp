@@ -1,5 +1,4 @@
 #include <dating/evidence.h>
-#include <dating/gain.h>
 #include <rapidcheck.h>
 #include <QTest>
 #include <cmath>
@@ -429,47 +428,6 @@ class TestEvidence : public QObject {
     e = {};
     e.window = {date(1980, 1, 1), date(1970, 1, 1)};
     QCOMPARE(code(e), QString("dates-reversed"));
-  }
-
-  /// Standard normal quantile of 0.9: 1.2816 (any table; here from NIST's handbook, section 1.3.6.7.1). A lag told by
-  /// its half and its nine in ten has that much of its whole days within them, to half a day.
-  void a_lag_is_told_by_half_and_nine_in_ten() {
-    const auto lag = lagWithin(20, 90, "test", "lag");
-    QVERIFY(lag);
-    QVERIFY(std::abs(lag->sigma - std::log(4.5) / 1.2816) < 1e-4);
-    const std::vector<double> mass = dayProbabilities(*lag);
-    const auto within = [&](int last) {
-      double sum = 0;
-      for (int day = 0; day <= last; ++day) sum += mass[static_cast<std::size_t>(day)];
-      return sum;
-    };
-    QVERIFY(within(19) < 0.5 && within(20) > 0.5);
-    QVERIFY(std::abs(within(90) - 0.9) < 0.005);
-    QVERIFY(close(usualDays(*lag).nineInTen, 90));
-    const Lag usual;
-    const auto inProportion = lagWithin(usual.median, usual, "test", "lag");
-    QVERIFY(inProportion && inProportion->sigma == usual.sigma && inProportion->longest == usual.longest);
-    for (const auto& [half, late] : {std::pair{0., 5.}, {12., 12.}, {12., 5.}, {12., 4000.}, {-1., 3.}, {1e-9, 3000.}})
-      QVERIFY(!lagWithin(half, late, "test", "lag"));
-  }
-
-  /// Shannon 1948, A Mathematical Theory of Communication, section 6: H(1/2, 1/3, 1/6) = H(1/2, 1/2) + 1/2 H(2/3, 1/3).
-  void entropy_is_shannons() {
-    const double half = entropyBits(std::vector{0.5, 0.5});
-    QVERIFY(close(half, 1));
-    QVERIFY(
-        close(entropyBits(std::vector{1. / 2, 1. / 3, 1. / 6}), half + 0.5 * entropyBits(std::vector{2. / 3, 1. / 3})));
-    QVERIFY(close(entropyBits(std::vector{4.0, 4.0, 4.0, 4.0}), 2));  // weights need not sum to 1
-    QCOMPARE(entropyBits(std::vector{0.0, 1.0}), 0.0);
-    QCOMPARE(entropyBits(std::vector<double>{}), 0.0);
-  }
-  /// Shannon 1948, section 12: a symmetric binary channel that errs once in a hundred carries 0.919 bits of each.
-  void expected_gain_is_the_mutual_information() {
-    const std::vector even{0.5, 0.5};
-    QVERIFY(std::abs(expectedGainBits(even, std::vector<std::vector<double>>{{0.99, 0.01}, {0.01, 0.99}}) - 0.919) <
-            5e-4);
-    QVERIFY(close(expectedGainBits(even, std::vector<std::vector<double>>{{1, 0}, {0, 1}}), 1));
-    QVERIFY(close(expectedGainBits(even, std::vector<std::vector<double>>{{0.3, 0.3}, {0.7, 0.7}}), 0));
   }
 };
 
