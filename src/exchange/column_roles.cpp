@@ -1,4 +1,5 @@
 #include <exchange/column_roles.h>
+#include <exchange/column_units.h>
 #include <exchange/unit_words.h>
 #include <fmt/format.h>
 #include <algorithm>
@@ -24,7 +25,7 @@ class RoleGiver {
       into_.questions.push_back({"columns-unknown", "Which columns are temperature and resistance?", {}});
     oneThermometer();
     curveAndDirection();
-    for (std::size_t i = 0; i < facts_.size(); ++i) unit(i);
+    giveUnits(facts_, hints_.bare, into_);
     for (std::size_t i = 0; i < facts_.size(); ++i)
       if (role(i) == Role::ignored && into_.columns[i].reason.empty())
         into_.columns[i] = {facts_[i].heading, 0.8, "nothing says that it belongs to a reading"};
@@ -174,28 +175,11 @@ class RoleGiver {
     into_.questions.push_back(std::move(question));
   }
 
-  /// The unit a column would have in a role, and whether that is stated anywhere.
-  [[nodiscard]] std::pair<ColumnUnit, bool> unitAs(std::size_t i, Role role) const {
-    const ColumnFacts& column = facts_[i];
-    const auto stated = column.said.unit ? column.said.unit : column.unitBelow;
-    const auto within = [&](ColumnUnit low, ColumnUnit high) { return stated && *stated >= low && *stated <= high; };
-    if (role == Role::temperature) {
-      if (within(ColumnUnit::celsius, ColumnUnit::kelvin)) return {*stated, true};
-      if (column.mostly(column.withDegrees)) return {*column.cellDegrees, true};
-      return {hints_.bare == TemperatureUnit::celsius ? ColumnUnit::celsius : ColumnUnit::fahrenheit, false};
-    }
-    if (role == Role::resistance)
-      return within(ColumnUnit::ohm, ColumnUnit::megohm) ? std::pair{*stated, true}
-                                                         : std::pair{ColumnUnit::ohm, column.mostly(column.withOhms)};
-    return within(ColumnUnit::millisecond, ColumnUnit::hour) ? std::pair{*stated, true}
-                                                             : std::pair{ColumnUnit::second, false};
-  }
-
   /// "temperature=2:C", as parsePlan reads it.
   [[nodiscard]] std::string answer(std::size_t i, Role role) const {
     constexpr std::array<std::string_view, 7> names{"", "C", "F", "K", "ohm", "kohm", "Mohm"};
     return fmt::format("{}={}:{}", role == Role::temperature ? "temperature" : "resistance", i + 1,
-                       names[static_cast<std::size_t>(unitAs(i, role).first)]);
+                       names[static_cast<std::size_t>(unitAs(facts_[i], role, hints_.bare).unit)]);
   }
 
   void askColumn(Role role, const std::vector<std::size_t>& columns) {
@@ -253,83 +237,6 @@ class RoleGiver {
       if (role(i) == Role::ignored && words && repeats && column.said.role != Role::direction && column.heading.empty())
         return set(i, Role::curve, 0.7, "its cells are words that repeat");
     }
-  }
-
-  void unit(std::size_t i) {
-    ColumnPlan& plan = into_.plan.columns[i];
-    std::string& reason = into_.columns[i].reason;
-    double& confidence = into_.columns[i].confidence;
-    if (plan.role == Role::temperature) {
-      const auto [is, stated] = unitAs(i, plan.role);
-      plan.unit = is;
-      reason +=
-          stated ? fmt::format(", in {}", unitName(is)) : fmt::format("; no unit is stated, {} is taken", unitName(is));
-      if (!stated) confidence = std::min(confidence, 0.6), bareTemperature(i);
-    } else if (plan.role == Role::resistance) {
-      const auto [is, stated] = unitAs(i, plan.role);
-      plan.unit = is;
-      reason += stated ? fmt::format(", in {}", unitName(is)) : "; no unit is stated, Ω is taken";
-      if (!stated) confidence = std::min(confidence, 0.7), bareOhms(i);
-    } else if (plan.role == Role::time) {
-      timeUnitOf(i);
-    }
-  }
-
-  void bareTemperature(std::size_t i) {
-    const std::vector<double> values = valuesOf(facts_[i], marks_);
-    into_.findings.push_back(
-        {"temperature-unit-unstated", Severity::caution,
-         fmt::format("Column {} states no unit; it is read as {}.", i + 1, unitName(into_.plan.columns[i].unit)),
-         fmt::format("heading '{}'", facts_[i].heading), "the units chosen here"});
-    // No coolant, oil or cylinder head is that hot, and a bench bath never.
-    if (values.empty() || *std::min_element(values.begin(), values.end()) < 230) return;
-    into_.questions.push_back({"temperature-unit",
-                               fmt::format("Are the temperatures of column {} kelvins? All are above 230.", i + 1),
-                               {fmt::format("temperature={}:K", i + 1), fmt::format("temperature={}:F", i + 1),
-                                fmt::format("temperature={}:C", i + 1)}});
-    into_.plan.columns[i].unit = ColumnUnit::kelvin;
-  }
-
-  void bareOhms(std::size_t i) {
-    const std::vector<double> values = valuesOf(facts_[i], marks_);
-    // A sender below 10 Ω at its coldest would be new; one of a few kΩ is not.
-    if (values.empty() || *std::max_element(values.begin(), values.end()) >= 10 ||
-        into_.plan.with(Role::resistance).size() > 1)
-      return;
-    into_.questions.push_back({"resistance-unit",
-                               fmt::format("Is column {} in ohms or kilohms? No value is above 10.", i + 1),
-                               {fmt::format("resistance={}:ohm", i + 1), fmt::format("resistance={}:kohm", i + 1)}});
-  }
-
-  void timeUnitOf(std::size_t i) {
-    const ColumnFacts& column = facts_[i];
-    ColumnUnit& unit = into_.plan.columns[i].unit;
-    if (column.mostly(column.clocks)) {
-      unit = ColumnUnit::clock;
-      return;
-    }
-    const auto most =
-        static_cast<std::size_t>(std::max_element(column.dates.begin(), column.dates.end()) - column.dates.begin());
-    constexpr std::array<ColumnUnit, 3> orders{ColumnUnit::yearMonthDay, ColumnUnit::dayMonthYear,
-                                               ColumnUnit::monthDayYear};
-    if (column.mostly(column.dates[most])) {
-      unit = orders[most];
-      // 5/6/2024 all through the file: either way the hours between rows are the same.
-      const bool oneDay = std::all_of(column.cells.begin(), column.cells.end(), [&](std::string_view cell) {
-        return cell.substr(0, cell.find_first_of(" T")) ==
-               column.cells.front().substr(0, column.cells.front().find_first_of(" T"));
-      });
-      if (column.dates[1] == column.dates[2] && most == 1 && !oneDay)
-        into_.questions.push_back({"day-or-month",
-                                   fmt::format("Does the day or the month come first in column {}?", i + 1),
-                                   {fmt::format("time={}:dmy", i + 1), fmt::format("time={}:mdy", i + 1)}});
-      return;
-    }
-    const auto [is, stated] = unitAs(i, Role::time);
-    unit = is;
-    into_.columns[i].reason +=
-        stated ? fmt::format(", in {}", unitName(unit)) : "; no unit is stated, seconds are taken";
-    if (!stated) into_.columns[i].confidence = 0.6;
   }
 
   std::vector<ColumnFacts>& facts_;

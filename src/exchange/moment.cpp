@@ -53,7 +53,7 @@ bool onlyZone(std::string_view text) {
 }
 
 /// h:mm[:ss[.fff]]. `counts`: not a time of day but time since the start, whose first part goes on.
-std::optional<double> clockTime(std::string_view text, bool counts) {
+std::optional<double> clockTime(std::string_view text, bool counts, bool minutesFirst = false) {
   auto first = takeWhole(text, counts ? 6 : 2);
   if (!first || !text.starts_with(':')) return {};
   text.remove_prefix(1);
@@ -68,7 +68,7 @@ std::optional<double> clockTime(std::string_view text, bool counts) {
   const double fraction = takeFraction(text);
   if (!halfOfDay(text, *first) || !onlyZone(text)) return {};
   if (!counts && *first > 23) return {};
-  // Hours come first either way: m:ss would differ by the factor 60 alone, and the proposal says so.
+  if (minutesFirst && !third) return *first * 60.0 + *second + fraction;
   return *first * 3600.0 + *second * 60.0 + third.value_or(0) + fraction;
 }
 
@@ -106,6 +106,8 @@ std::optional<double> momentCell(std::string_view cell, ColumnUnit unit, Marks m
   switch (unit) {
     case ColumnUnit::clock:
       return clockTime(text, true);
+    case ColumnUnit::minuteClock:
+      return clockTime(text, true, true);
     case ColumnUnit::yearMonthDay:
     case ColumnUnit::dayMonthYear:
     case ColumnUnit::monthDayYear:

@@ -36,8 +36,8 @@ constexpr std::array<RoleName, 6> kRoles{{{"temperature", Role::temperature},
                                           {"ignore", Role::ignored}}};
 
 std::string_view unitText(ColumnUnit unit) {
-  constexpr std::array<std::string_view, 15> texts{"",  "C",   "F", "K",     "ohm", "kohm", "Mohm", "ms",
-                                                   "s", "min", "h", "clock", "ymd", "dmy",  "mdy"};
+  constexpr std::array<std::string_view, 16> texts{"",  "C",   "F", "K",     "ohm",  "kohm", "Mohm", "ms",
+                                                   "s", "min", "h", "clock", "mmss", "ymd",  "dmy",  "mdy"};
   return texts[static_cast<std::size_t>(unit)];
 }
 
@@ -71,6 +71,7 @@ std::optional<ColumnUnit> unitFor(Role role, std::string_view text) {
     case Role::time: {
       if (text.empty()) return ColumnUnit::second;
       const std::string word = lower(text);
+      if (word == "mmss") return ColumnUnit::minuteClock;
       if (word == "ymd") return ColumnUnit::yearMonthDay;
       if (word == "dmy") return ColumnUnit::dayMonthYear;
       if (word == "mdy") return ColumnUnit::monthDayYear;
@@ -88,7 +89,7 @@ std::string_view unitsFor(Role role) {
     case Role::resistance:
       return "ohm, kohm or Mohm";
     case Role::time:
-      return "ms, s, min, h, clock, ymd, dmy or mdy";
+      return "ms, s, min, h, clock, mmss, ymd, dmy or mdy";
     default:
       return "no unit";
   }

@@ -24,6 +24,7 @@ enum class ColumnUnit {
   minute,
   hour,
   clock,         ///< 14:05:30 or 14:05, hours first; past midnight goes on
+  minuteClock,   ///< 5:30, minutes first; 1:05:30 with hours before them
   yearMonthDay,  ///< 2024-05-06 14:05:30
   dayMonthYear,  ///< 06.05.2024 14:05:30
   monthDayYear   ///< 5/6/2024 2:05:30 PM
@@ -54,8 +55,8 @@ struct ReadingPlan {
 
 /// One line, to be remembered or typed, columns from 1:
 ///   temperature=2:C, resistance=3:kohm, curve=1, skip=4, heading=1, separator=semicolon, decimal=comma
-/// Further words: time=1:ms|s|min|h|clock|ymd|dmy|mdy, direction=4, ignore=5; temperature units C, F, K; resistance
-/// ohm, kohm, Mohm; separator comma|semicolon|tab|pipe|blank; decimal point|comma; thousands
+/// Further words: time=1:ms|s|min|h|clock|mmss|ymd|dmy|mdy, direction=4, ignore=5; temperature units C, F, K;
+/// resistance ohm, kohm, Mohm; separator comma|semicolon|tab|pipe|blank; decimal point|comma; thousands
 /// none|point|comma|blank|apostrophe; encoding NAME; comment TEXT|none; lines lf|cr; parts none|blank-line; columns N.
 /// Several resistance columns are as many curves, named by their headings.
 std::string planText(const ReadingPlan& plan);

@@ -121,7 +121,7 @@ double kelvinsFrom(double value, ColumnUnit unit) {
 }
 
 std::string_view unitName(ColumnUnit unit) {
-  constexpr std::array<std::string_view, 15> names{"no unit",
+  constexpr std::array<std::string_view, 16> names{"no unit",
                                                    "°C",
                                                    "°F",
                                                    "K",
@@ -133,6 +133,7 @@ std::string_view unitName(ColumnUnit unit) {
                                                    "minutes",
                                                    "hours",
                                                    "time of day",
+                                                   "minutes:seconds",
                                                    "year-month-day",
                                                    "day.month.year",
                                                    "month/day/year"};

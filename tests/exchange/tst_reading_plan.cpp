@@ -30,8 +30,8 @@ ReadingPlan anyPlan() {
       column.unit = *rc::gen::element(ColumnUnit::ohm, ColumnUnit::kilohm, ColumnUnit::megohm);
     if (column.role == Role::time)
       column.unit = *rc::gen::element(ColumnUnit::millisecond, ColumnUnit::second, ColumnUnit::minute, ColumnUnit::hour,
-                                      ColumnUnit::clock, ColumnUnit::yearMonthDay, ColumnUnit::dayMonthYear,
-                                      ColumnUnit::monthDayYear);
+                                      ColumnUnit::clock, ColumnUnit::minuteClock, ColumnUnit::yearMonthDay,
+                                      ColumnUnit::dayMonthYear, ColumnUnit::monthDayYear);
     plan.columns.push_back(column);
   }
   return plan;

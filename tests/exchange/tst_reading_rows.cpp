@@ -173,11 +173,17 @@ class TestReadingRows : public QObject {
     QCOMPARE(refusal.found, std::string("'4 80\\x07'"));
     QVERIFY(refusal.expected.find("kΩ above 0") != std::string::npos);
   }
-  void the_clock_goes_on_past_midnight() {
+  void the_clock_goes_on_past_midnight_and_a_stopwatch_counts_minutes() {
     KeptReadings kept;
     QVERIFY(readInto(kept, "23:59:50,20,480\n00:00:10,21,470\n",
                      planOf("time=1:clock, temperature=2:C, resistance=3:ohm")));
     QCOMPARE(*kept.rows[1].seconds - *kept.rows[0].seconds, 20.0);
+    KeptReadings stopwatch;
+    QVERIFY(readInto(stopwatch, "5:30,20,480\n61:05.5,21,470\n1:02:00,22,460\n",
+                     planOf("time=1:mmss, temperature=2:C, resistance=3:ohm")));
+    QCOMPARE(*stopwatch.rows[0].seconds, 330.0);
+    QCOMPARE(*stopwatch.rows[1].seconds, 3665.5);
+    QCOMPARE(*stopwatch.rows[2].seconds, 3720.0);
   }
 };
 
