@@ -54,7 +54,7 @@ Expected<Acceptance> judge(const FamilyCurve& family, std::span<const Reading> r
 /// A part against what it read before.
 struct Drift {
   double ratio = 0;             ///< ohms now / ohms then − 1: mean over the readings, weighted by their uncertainties
-  double u = 0;                 ///< standard
+  double u = 0;                 ///< standard; one meter reads them all, so its error does not average out
   bool significant = false;     ///< beyond 2 standard uncertainties
   bool uniform = true;          ///< one factor explains all readings (χ², 95 %)
   TemperatureDifference shows;  ///< at the hottest reading: what a gauge then shows less what is true

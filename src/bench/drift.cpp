@@ -12,8 +12,10 @@ double square(double x) { return x * x; }
 
 struct Compared {
   double ln;         ///< ohms now over then
-  double variance;   ///< of the reading alone
+  double meter;      ///< standard: one meter, whose error is mostly the same at every reading
+  double bath;       ///< standard, through the slope: another one at every reading
   double knowledge;  ///< of the earlier curve, standard
+  [[nodiscard]] double variance() const { return square(meter) + square(bath); }  ///< of the reading alone
 };
 
 Finding finding(const Drift& drift, const DisplayUnits& units) {
@@ -40,9 +42,8 @@ Expected<Drift> drift(const curve::Curve& earlier, std::span<const Reading> now,
     const auto knowledge = earlier.knowledge(reading.at);
     if (!knowledge) continue;
     const double t = inKelvin(reading.at);
-    compared.push_back({std::log(inOhms(reading.ohms)) - earlier.lnOhms(t),
-                        square(std::max(reading.uLnOhms, 1e-4)) + square(earlier.lnOhmsSlope(t) * inKelvin(reading.u)),
-                        *knowledge});
+    compared.push_back({std::log(inOhms(reading.ohms)) - earlier.lnOhms(t), std::max(reading.uLnOhms, 1e-4),
+                        earlier.lnOhmsSlope(t) * inKelvin(reading.u), *knowledge});
     if (!hottest || reading.at > *hottest) hottest = reading.at;
   }
   if (!hottest)
@@ -51,23 +52,27 @@ Expected<Drift> drift(const curve::Curve& earlier, std::span<const Reading> now,
 
   double weights = 0;
   double mean = 0;
-  double shared = 0;  // the earlier curve's knowledge does not average out
+  double baths = 0;
+  double meters = 0;     // neither the meter's error
+  double knowledge = 0;  // nor what is not known of the earlier curve averages out
   for (const Compared& c : compared) {
-    weights += 1 / c.variance;
-    mean += c.ln / c.variance;
-    shared += c.knowledge / c.variance;
+    const double weight = 1 / c.variance();
+    weights += weight;
+    mean += c.ln * weight;
+    baths += square(c.bath * weight);
+    meters += c.meter * weight;
+    knowledge += c.knowledge * weight;
   }
   mean /= weights;
-  shared /= weights;
   Drift out;
   out.compared = compared.size();
   out.ratio = std::expm1(mean);
-  const double uLn = std::hypot(1 / std::sqrt(weights), shared);
+  const double uLn = std::sqrt(baths + square(meters) + square(knowledge)) / weights;
   out.u = std::exp(mean) * uLn;
   out.significant = std::abs(mean) > 2 * uLn;
   if (compared.size() > 1) {
     double chiSquare = 0;
-    for (const Compared& c : compared) chiSquare += square(c.ln - mean) / (c.variance + square(c.knowledge));
+    for (const Compared& c : compared) chiSquare += square(c.ln - mean) / (c.variance() + square(c.knowledge));
     const auto freedom = static_cast<double>(compared.size() - 1);
     out.uniform = chiSquare <= boost::math::quantile(boost::math::chi_squared(freedom), 0.95);
   }

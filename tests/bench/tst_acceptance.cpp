@@ -168,6 +168,24 @@ class TestAcceptance : public QObject {
     QVERIFY(!drift(kFamily.curve, same)->significant);
   }
 
+  // One meter, 1 % standard, in baths known exactly: its error is in every reading alike, and forty of them say no more
+  // of it than one. The baths' own errors do average out.
+  void more_readings_with_the_same_meter_do_not_average_its_error_away() {
+    std::vector<Reading> few{bench::test::readingOf(kFamily, 20, 0.015, 0, 0.01)};
+    std::vector<Reading> many;
+    std::vector<Reading> baths;  // each known to 0.3 K, as readingOf has it
+    for (int i = 0; i < 40; ++i) {
+      many.push_back(bench::test::readingOf(kFamily, 20 + 1.5 * i, 0.015, 0, 0.01));
+      baths.push_back(bench::test::readingOf(kFamily, 20, 0.015, 0, 0));
+    }
+    few.front().u = kelvins(0);
+    for (Reading& reading : many) reading.u = kelvins(0);
+    QVERIFY(std::abs(drift(kFamily.curve, many)->u / drift(kFamily.curve, few)->u - 1) < 1e-9);
+    QVERIFY(!drift(kFamily.curve, many)->significant);
+    // 0.3 K is 3500/293.15² · 0.3 = 1.222 % of ohms a reading, over √40, beside the least 0.01 % of any meter
+    QVERIFY(std::abs(drift(kFamily.curve, baths)->u / std::exp(0.015) - 0.01222 / std::sqrt(40.0)) < 2e-5);
+  }
+
   void a_bend_is_not_called_a_scale() {
     const std::vector bent{bench::test::readingOf(kFamily, 20, 0.10, 0, 0.005),
                            bench::test::readingOf(kFamily, 95, -0.10, 0, 0.005)};
