@@ -2,6 +2,7 @@
 #include <exchange/column_units.h>
 #include <exchange/unit_words.h>
 #include <fmt/format.h>
+#include <quantity/near_miss.h>
 #include <algorithm>
 #include <cmath>
 
@@ -81,10 +82,10 @@ class RoleGiver {
     for (const std::size_t i : into_.plan.with(Role::time)) into_.plan.columns[i] = {};
     if (clock && facts_[*clock].clocks > 0) {
       set(*clock, Role::time, 0.95, "its cells are times of day");
-      if (date) into_.columns[*date].reason = "the time of day tells as much within a file";
+      if (date) set(*date, Role::ignored, 0.8, "the time of day tells as much within a file");
     } else if (date) {
       set(*date, Role::time, 0.95, "its cells are dates");
-      if (clock) into_.columns[*clock].reason = "the dates tell the time";
+      if (clock) set(*clock, Role::ignored, 0.8, "the dates tell the time");
     } else if (clock) {
       set(*clock, Role::time, 0.9, fmt::format("the heading '{}' says time", facts_[*clock].heading));
     }
@@ -113,17 +114,30 @@ class RoleGiver {
     return values.size() > 2 && facts_[i].numbers == facts_[i].filled;
   }
 
-  void byContent() {
+  /// Sender numbers repeat; a column headed by a sender whose numbers do not, or have decimals, is its resistance.
+  [[nodiscard]] bool namesInNumbers(std::size_t i) const {
+    const std::vector<double> values = valuesOf(facts_[i], marks_);
+    const bool whole = std::all_of(values.begin(), values.end(), [](double v) { return v == std::floor(v); });
+    return facts_[i].overloads == 0 && whole && facts_[i].words.size() < facts_[i].filled;
+  }
+
+  /// Columns of numbers that nothing has claimed; those headed like names only where there is no other.
+  [[nodiscard]] std::vector<std::size_t> freeNumbers() const {
     std::vector<std::size_t> free;
-    for (std::size_t i = 0; i < facts_.size(); ++i)
-      if (role(i) == Role::ignored && facts_[i].mostly(facts_[i].numbers) && !facts_[i].said.another &&
-          facts_[i].said.role != Role::curve && !facts_[i].said.surroundings)
-        free.push_back(i);
-    if (free.empty() && has(Role::temperature))  // "Sender A" heads its ohms, where nothing else does
-      for (std::size_t i = 0; i < facts_.size(); ++i)
-        if (role(i) == Role::ignored && facts_[i].mostly(facts_[i].numbers) && !facts_[i].said.another && !counts(i))
-          free.push_back(i);
-    if (free.size() > 2) std::erase_if(free, [&](std::size_t i) { return counts(i); });
+    std::vector<std::size_t> headedLikeNames;
+    for (std::size_t i = 0; i < facts_.size(); ++i) {
+      const ColumnFacts& column = facts_[i];
+      if (role(i) != Role::ignored || !column.mostly(column.numbers) || column.said.another ||
+          column.said.surroundings || counts(i))
+        continue;
+      if (column.said.role != Role::curve) free.push_back(i);
+      else if (!namesInNumbers(i)) headedLikeNames.push_back(i);
+    }
+    return free.empty() && has(Role::temperature) ? headedLikeNames : free;
+  }
+
+  void byContent() {
+    const std::vector<std::size_t> free = freeNumbers();
     if (has(Role::temperature) || has(Role::resistance)) {
       if (free.empty()) return;
       const bool lacksOhms = has(Role::temperature);
@@ -231,8 +245,8 @@ class RoleGiver {
                  fmt::format("the heading '{}' names what was measured", facts_[*curve].heading));
     for (std::size_t i = 0; i < facts_.size(); ++i) {
       const ColumnFacts& column = facts_[i];
-      const bool words =
-          column.filled > 0 && column.numbers + column.clocks == 0 && column.dates == std::array<std::size_t, 3>{};
+      const bool words = column.filled > 0 && column.numbers + column.clocks == 0 &&
+                         !folded(*column.words.begin()).empty() && column.dates == std::array<std::size_t, 3>{};
       const bool repeats = column.words.size() * 2 <= column.filled || column.filled * 2 < column.cells.size();
       if (role(i) == Role::ignored && words && repeats && column.said.role != Role::direction && column.heading.empty())
         return set(i, Role::curve, 0.7, "its cells are words that repeat");

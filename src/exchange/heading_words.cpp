@@ -23,6 +23,12 @@ std::vector<std::string> wordsOf(std::string_view heading) {
   return words;
 }
 
+/// "t1", "r2": a letter and a number.
+bool numbered(const std::string& word, char letter) {
+  return word.size() > 1 && word.size() < 4 && word.front() == letter &&
+         word.find_first_not_of("0123456789", 1) == std::string::npos;
+}
+
 bool any(const std::vector<std::string>& words, std::initializer_list<std::string_view> known) {
   return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
     return std::find(known.begin(), known.end(), word) != known.end();
@@ -72,8 +78,9 @@ HeadingMeaning headingMeaning(std::string_view heading) {
   const std::size_t bracket = text.find_last_of("([{/,");
   const std::vector<std::string> inBrackets =
       bracket == std::string_view::npos ? std::vector<std::string>() : wordsOf(text.substr(bracket));
-  said.another = any(words, {"voltage", "volt", "volts", "current", "amps", "humidity", "pressure", "power",
-                             "deviation", "error", "tolerance", "percent", "beta", "flow", "rpm"}) ||
+  said.another = any(words, {"voltage",   "volt",  "volts",     "current", "amps", "humidity", "pressure", "power",
+                             "deviation", "error", "tolerance", "percent", "beta", "no",       "nr",       "index",
+                             "record",    "row",   "reading",   "point",   "flow", "rpm"}) ||
                  any(inBrackets, {"v", "mv", "a", "ma", "w", "bar", "kpa", "hpa", "psi", "rh"}) ||
                  text.find('%') != std::string_view::npos;
   if (any(words, {"direction", "dir", "heating", "ramp", "richtung"}) && !degrees) {
@@ -84,7 +91,7 @@ HeadingMeaning headingMeaning(std::string_view heading) {
   } else if (words.front() == "t" && timeUnit(unit) && words.size() > 1) {
     said.role = Role::time;
     said.unit = timeUnit(unit);
-  } else if (tempWord || degrees || grownOn(words.front()) || words.front() == "t" ||
+  } else if (tempWord || degrees || grownOn(words.front()) || words.front() == "t" || numbered(words.front(), 't') ||
              any(words, {"theta", "ϑ", "bath", "water", "coolant"})) {
     said.role = Role::temperature;
     said.unit = words.size() > 1 || degrees ? temperatureUnit(unit) : std::nullopt;
@@ -93,7 +100,7 @@ HeadingMeaning headingMeaning(std::string_view heading) {
     if (!said.unit && words.size() == 1)
       said.unit = words.front().size() > 1 ? temperatureUnit(words.front()) : std::nullopt;
   } else if (anyBegins(words, {"resist", "rés", "ohm", "kohm", "mohm", "megohm", "kilo", "widerst", "rntc", "rk"}) ||
-             words.front() == "r" || words.front() == "res" || words.front() == "rt" ||
+             words.front() == "r" || numbered(words.front(), 'r') || words.front() == "res" || words.front() == "rt" ||
              (resistanceUnit(unit) && unit.size() > 1)) {
     said.role = Role::resistance;
     said.unit = words.size() > 1 || words.front().size() > 1 ? resistanceUnit(unit) : std::nullopt;

@@ -190,6 +190,19 @@ bool commasBothWays(const SampleTable& table) {
          table.heading.size() * 2 >= table.width && table.heading.size() > 1;
 }
 
+/// Temperature,20,40,60 over Ohms,480,230,120: the table lies on its side.
+bool liesOnItsSide(const SampleTable& table) {
+  bool temperature = false;
+  bool resistance = false;
+  for (const SampleRow* row : table.data()) {
+    if (looksNumeric(row->cells.front())) continue;
+    const HeadingMeaning said = headingMeaning(row->cells.front());
+    temperature = temperature || said.role == Role::temperature;
+    resistance = resistance || said.role == Role::resistance;
+  }
+  return temperature && resistance;
+}
+
 Expected<Proposal> proposeFor(std::string_view sample, std::string_view file, const ProposalHints& hints,
                               const Told& told) {
   const bool whole = hints.wholeFile && sample.size() <= kSampleBytes;
@@ -206,6 +219,9 @@ Expected<Proposal> proposeFor(std::string_view sample, std::string_view file, co
     return refuse("decimal-comma-unquoted", where,
                   fmt::format("{} cells under {} headings: {}", table->width, table->heading.size(), shown(first.text)),
                   "another separator or quotes, where the comma is the decimal mark as well");
+  if (liesOnItsSide(*table))
+    return refuse("readings-sideways", where, "temperatures and ohms along the lines",
+                  "a reading a line: turn the table round and save it again");
   Proposal proposal;
   sayShape(*text, *table, proposal);
   std::vector<ColumnFacts> facts = columnFacts(*table);

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace ohmkin::exchange {
 namespace {
@@ -45,6 +46,7 @@ class RowReader {
     curve_ = only(Role::curve);
     direction_ = only(Role::direction);
     if (plan.blankLineParts) part_ = "1";
+    if (plan.heading == 0) tellApart();
   }
 
   Expected<ReadingTally> read() {
@@ -93,6 +95,17 @@ class RowReader {
       pair.heading = oneLine(name.substr(0, kLongestName));
       if (brokenUtf8At(pair.heading) != std::string_view::npos) pair.heading.resize(brokenUtf8At(pair.heading));
     }
+    tellApart();
+  }
+
+  /// Two curves never share a name: without headings, or under the same one, the column tells them apart.
+  void tellApart() {
+    if (pairs_.size() < 2) return;
+    std::map<std::string, int> times;
+    for (const Pair& pair : pairs_) ++times[pair.heading];
+    for (Pair& pair : pairs_)
+      if (pair.heading.empty() || times[pair.heading] > 1)
+        pair.heading += fmt::format("{}column {}", pair.heading.empty() ? "" : ", ", pair.resistance + 1);
   }
 
   static std::string oneLine(std::string_view text) {
