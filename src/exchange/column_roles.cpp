@@ -211,7 +211,7 @@ class RoleGiver {
     if (all.size() > 1 &&
         std::any_of(all.begin(), all.end(), [&](std::size_t i) { return !facts_[i].said.surroundings; })) {
       for (const std::size_t i : all)
-        if (facts_[i].said.surroundings && !facts_[i].said.bath) drop(i, "it is the temperature of the surroundings");
+        if (facts_[i].said.surroundings && !facts_[i].said.bath) drop(i, "it is not the thermometer in the bath");
       all = into_.plan.with(Role::temperature);
     }
     bool pairs = all.size() == ohms.size();

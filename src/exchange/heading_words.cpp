@@ -68,13 +68,16 @@ HeadingMeaning headingMeaning(std::string_view heading) {
   const std::string unit = unitPart(text);
   const bool degrees = unit.find("°") != std::string::npos || anyBegins({unit}, {"deg", "Deg", "℃", "℉", "º"});
   const bool tempWord =
-      anyBegins(words, {"temp", "degc", "degf", "celsius", "fahrenheit", "kelvin", "thermo", "°c", "°f"});
+      anyBegins(words, {"temp", "degc", "degf", "celsius", "fahrenheit", "kelvin", "thermo", "°c", "°f"}) ||
+      any(words, {"deg", "degree", "degrees"});
   const bool timeWord =
       any(words, {"time", "zeit", "uhrzeit", "datum", "date", "datetime", "timestamp", "clock", "elapsed", "seconds",
                   "sec", "secs", "minutes", "hours", "heure", "hora", "tiempo", "timecode"});
 
-  said.surroundings = any(words, {"ambient", "room", "board", "junction", "case", "cjc", "air", "internal", "cold"});
-  said.bath = any(words, {"bath", "ref", "reference", "water", "coolant", "true", "standard", "oil"});
+  said.surroundings = any(words, {"ambient", "room", "board", "junction", "case", "cjc", "air", "internal", "cold",
+                                  "setpoint", "target", "nominal", "desired", "programmed", "soll"});
+  said.bath = any(
+      words, {"bath", "ref", "reference", "water", "coolant", "true", "standard", "oil", "measured", "actual", "ist"});
   const std::size_t bracket = text.find_last_of("([{/,");
   const std::vector<std::string> inBrackets =
       bracket == std::string_view::npos ? std::vector<std::string>() : wordsOf(text.substr(bracket));

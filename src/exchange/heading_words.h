@@ -8,7 +8,7 @@ namespace ohmkin::exchange {
 struct HeadingMeaning {
   std::optional<Role> role;
   std::optional<ColumnUnit> unit;
-  bool surroundings = false;  ///< a thermometer of the room or the instrument, not of the bath
+  bool surroundings = false;  ///< a thermometer of the room or the instrument, or a set point
   bool bath = false;          ///< the thermometer in the bath
   bool another = false;       ///< another quantity: volts, humidity, a deviation
 };

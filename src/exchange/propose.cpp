@@ -120,20 +120,48 @@ void sayMarks(const MarksTold& told, Proposal& into) {
   }
 }
 
-/// Blank lines between rows begin another curve, unless every other line is blank or a column names the curves.
-bool blankLinesPart(const SampleTable& table, const ReadingPlan& plan) {
-  if (!plan.with(Role::curve).empty()) return false;
+enum class BlankLines { none, within, between };
+
+/// Blank lines begin another curve where a title or the heading follows, or where the temperature turns; where it goes
+/// on as before they only lie between. Every other line blank means nothing either.
+BlankLines blankLines(const SampleTable& table, const ReadingPlan& plan) {
+  const std::vector<std::size_t> thermometers = plan.with(Role::temperature);
   std::size_t gaps = 0;
   std::size_t data = 0;
   bool gap = false;
+  bool words = false;
+  bool part = false;
+  std::optional<double> last;
+  double step = 0;
   for (std::size_t i = table.first; i < table.rows.size(); ++i) {
-    if (table.rows[i].blank) gap = true;
-    if (!table.rows[i].data) continue;
+    const SampleRow& row = table.rows[i];
+    if (row.blank) gap = true, words = false;
+    else if (!row.data && !row.comment) words = true;
+    if (!row.data) continue;
     ++data;
-    if (gap) ++gaps;
-    gap = false;
+    const auto t = thermometers.empty()
+                       ? std::nullopt
+                       : leadingNumber(row.cells[thermometers.front()], {plan.decimal, plan.thousands});
+    const double next = t && last ? t->value - *last : 0;
+    if (gap && data > 1) {
+      ++gaps;
+      part = part || words || next == 0 || step * next < 0;
+    }
+    if (t) step = gap ? 0 : next, last = t->value;
+    gap = words = false;
   }
-  return gaps > 0 && gaps * 2 < data;
+  if (gaps == 0 || !plan.with(Role::curve).empty()) return BlankLines::none;
+  return part && gaps * 2 < data ? BlankLines::between : BlankLines::within;
+}
+
+void sayBlankLines(const SampleTable& table, Proposal& into) {
+  const BlankLines blanks = blankLines(table, into.plan);
+  into.plan.blankLineParts = blanks == BlankLines::between;
+  if (blanks == BlankLines::between)
+    say(into, "parts", Severity::note, "Blank lines begin another curve.",
+        "titles follow them, or the temperature turns there");
+  if (blanks == BlankLines::within)
+    say(into, "parts", Severity::note, "Blank lines are passed over.", "the temperature goes on beyond them as before");
 }
 
 /// What the files of one habit share: words, not numbers; keys, not what is written behind them.
@@ -243,10 +271,7 @@ Expected<Proposal> proposeFor(std::string_view sample, std::string_view file, co
     if (marks.marks.decimal != decimal) roles();  // what was said of the numbers' sizes no longer holds
   }
   sayMarks(marks, proposal);
-  proposal.plan.blankLineParts = blankLinesPart(*table, proposal.plan);
-  if (proposal.plan.blankLineParts)
-    say(proposal, "parts", Severity::note, "Blank lines begin another curve.",
-        "blank lines stand between rows of numbers");
+  sayBlankLines(*table, proposal);
   proposal.signature = signature(*table, proposal);
   return proposal;
 }

@@ -88,7 +88,8 @@ class RowReader {
   void takeHeading() {
     heading_.assign(record_.cells.begin(), record_.cells.end());
     if (pairs_.size() < 2) return;
-    const std::vector<std::string> names = uncommented(heading_, plan_.comment, plan_.columns.size());
+    const std::vector<std::string> names =
+        headingNames(heading_, record_.text, plan_.separator, plan_.comment, plan_.columns.size());
     for (Pair& pair : pairs_) {
       const std::string_view name =
           pair.resistance < names.size() ? trimmedCell(names[pair.resistance]) : std::string_view();

@@ -143,8 +143,7 @@ void findHeading(SampleTable& table) {
   if (above == 0) return;
   const auto take = [&](std::size_t at) {
     SampleRow& row = table.rows[at];
-    table.heading = row.cells;
-    if (row.comment) table.heading = uncommented(std::move(table.heading), table.comment, table.width);
+    table.heading = headingNames(row.cells, row.text, table.separator, row.comment ? table.comment : "", table.width);
     table.skip = row.line - 1;
   };
   const auto named = [](const SampleRow& row) {
@@ -169,13 +168,23 @@ void findHeading(SampleTable& table) {
 
 }  // namespace
 
-std::vector<std::string> uncommented(std::vector<std::string> heading, std::string_view comment, std::size_t width) {
-  if (heading.empty() || comment.empty()) return heading;
-  const std::string_view first = trimmedCell(heading.front());
-  if (!first.starts_with(comment)) return heading;
-  heading.front() = std::string(trimmedCell(first.substr(comment.size())));
-  if (heading.front().empty() && heading.size() > width) heading.erase(heading.begin());
-  return heading;
+std::vector<std::string> headingNames(std::vector<std::string> cells, std::string_view text, char separator,
+                                      std::string_view comment, std::size_t width) {
+  if (cells.empty()) return cells;
+  const std::string_view first = trimmedCell(cells.front());
+  if (!comment.empty() && first.starts_with(comment)) {
+    cells.front() = std::string(trimmedCell(first.substr(comment.size())));
+    if (cells.front().empty() && cells.size() > width) cells.erase(cells.begin());
+    if (trimmedCell(text).starts_with(comment)) text = trimmedCell(text).substr(comment.size());
+  }
+  if (separator != ' ' || cells.size() == width) return cells;
+  std::vector<std::string> wide;
+  for (text = trimmedCell(text); !text.empty(); text = trimmedCell(text)) {
+    const std::size_t end = std::min(text.find("  "), std::min(text.find('\t'), text.size()));
+    wide.emplace_back(text.substr(0, end));
+    text.remove_prefix(end);
+  }
+  return wide.size() == width ? wide : std::vector<std::string>();
 }
 
 std::vector<const SampleRow*> SampleTable::data() const {

@@ -35,8 +35,11 @@ struct SampleTable {
 /// `separator`: told by the person.
 Expected<SampleTable> sampleTable(const SampleText& sample, std::optional<char> separator, std::string_view file);
 
-/// A heading behind a comment mark ("# temperature, ohms") without it; a cell that held nothing else goes.
-std::vector<std::string> uncommented(std::vector<std::string> heading, std::string_view comment, std::size_t width);
+/// The names in a heading's cells. A comment mark before them ("# temperature, ohms") goes, with the cell if it held
+/// nothing else; under the separator blank "Deg F   Ohms" is cut at two blanks and more. Empty where the names are not
+/// as many as the columns and so belong to none.
+std::vector<std::string> headingNames(std::vector<std::string> cells, std::string_view text, char separator,
+                                      std::string_view comment, std::size_t width);
 
 /// Loosely: digits with any marks, a sign, an exponent, and behind them a unit or nothing. Overload counts.
 bool looksNumeric(std::string_view cell, bool blankGroups = true);
