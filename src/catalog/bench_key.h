@@ -8,5 +8,6 @@ inline constexpr std::int64_t kMostReadingsOfRun = (std::int64_t{1} << 24) - 1;
 constexpr std::int64_t readingKey(RunNumber run, std::int64_t ordinal) {
   return run.value * (kMostReadingsOfRun + 1) + ordinal;
 }
+constexpr RunNumber runOf(std::int64_t key) { return {key / (kMostReadingsOfRun + 1)}; }
 
 }  // namespace ohmkin::catalog

@@ -26,22 +26,29 @@ struct MeasuredRow {
   double ohms = 0;
 };
 
-std::filesystem::path folder() {
-  static const std::filesystem::path one = [] {
-    auto path = std::filesystem::temp_directory_path() / ("ohmkin-bm-import-" + std::to_string(std::random_device{}()));
-    std::filesystem::create_directory(path);
-    return path;
-  }();
-  return one;
-}
-
-struct TakenAway {
-  ~TakenAway() {
-    std::error_code ignored;
-    std::filesystem::remove_all(folder(), ignored);
+/// A folder that goes away with the program.
+class Folder {
+ public:
+  Folder()
+      : path_(std::filesystem::temp_directory_path() / ("ohmkin-bm-import-" + std::to_string(std::random_device{}()))) {
+    std::filesystem::create_directory(path_);
   }
+  ~Folder() {
+    std::error_code ignored;
+    std::filesystem::remove_all(path_, ignored);
+  }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
+
+ private:
+  std::filesystem::path path_;
 };
-const TakenAway takenAway;
+
+const std::filesystem::path& folder() {
+  static const Folder one;
+  return one.path();
+}
 
 std::vector<int> order(bool mixed) {
   std::vector<int> all(kRows);
