@@ -1,6 +1,7 @@
 #include <catalog/bench_key.h>
 #include <catalog/bench_rows.h>
 #include <catalog/change.h>
+#include <catalog/reading_batch.h>
 #include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
@@ -9,25 +10,9 @@
 namespace ohmkin::catalog {
 namespace {
 
-/// Readings held back before they go in by key: few of a file in order, which are then still at hand; of one in which
-/// the runs are mixed as many as memory is granted, 56 MB, since every batch after the first goes in between what is
-/// there.
-constexpr std::size_t kBatchInOrder = 16'384;
-constexpr std::size_t kBatchMixed = 1'000'000;
-constexpr std::size_t kAhead = 8;  // rows
 /// Pages of the table kept at hand meanwhile, KiB; without, every batch of a mixed file reads them again.
 constexpr int kCacheKib = 64 << 10;
 constexpr std::size_t kHashLength = 64;
-
-struct Held {
-  std::int64_t key = 0;
-  double celsius = 0;
-  double ohms = 0;
-  double seconds = 0;
-  double u = 0;
-  double uLnOhms = 0;
-  int direction = -1;  // as RunDirection; −1: not said
-};
 
 bool isHash(std::string_view hash) {
   return hash.size() == kHashLength &&
@@ -89,21 +74,16 @@ struct BenchWriter::Work {
   std::int64_t firstRun = 0;
   std::vector<RunDescription> said;
   std::vector<std::int64_t> readings;  // of each run
-  std::vector<Held> batch;
-  bool inOrder = true;
   std::int64_t rows = 0;
   std::int64_t curves = 0;
-  // Released in this order from below: the statement, the transaction, then what was set outside of it.
+  // Released in this order from below: the statement in the batch, the transaction, then what was set outside of it.
   LargerCache cache;
   ReferencesTrusted trusted;
   std::optional<Change> whole;
-  std::optional<SQLite::Statement> insert;
+  std::optional<ReadingBatch> batch;
 
   std::size_t placeOf(RunNumber run) const;
   void openImport(const BenchFile& file);
-  void put(const Held& held);
-  std::vector<std::uint32_t> byKey() const;
-  void flush();
 };
 
 BenchWriter::Work::Work(Catalogue& c, BenchProvenance p)
@@ -115,9 +95,7 @@ BenchWriter::Work::Work(Catalogue& c, BenchProvenance p)
       whole(std::in_place, connection) {
   at = nowInUtc(connection);
   firstRun = connection.database().execAndGet("SELECT coalesce(max(id), 0) + 1 FROM bench_run").getInt64();
-  insert.emplace(connection.database(),
-                 "INSERT INTO bench_reading (id, temperature, ohms, seconds, direction, u, u_ln_ohms) "
-                 "VALUES (?, ?, ?, ?, ?, ?, ?)");
+  batch.emplace(connection.database(), RunNumber{firstRun});
 }
 
 std::size_t BenchWriter::Work::placeOf(RunNumber run) const {
@@ -134,56 +112,6 @@ void BenchWriter::Work::openImport(const BenchFile& wanted) {
          "VALUES (?, ?, ?, ?, ?, ?, ?, ?, 0, 0)",
          wanted.file, wanted.hash, wanted.bytes, at, by.who, by.meter, by.bath, wanted.plan);
   import.value = connection.database().getLastInsertRowid();
-}
-
-void BenchWriter::Work::put(const Held& held) {
-  constexpr int kOhms = 3;
-  SQLite::Statement& statement = *insert;
-  statement.reset();
-  statement.bind(1, held.key);
-  statement.bind(2, held.celsius);
-  int place = kOhms;
-  const auto bindOrNothing = [&](double value) {
-    if (std::isnan(value)) statement.bind(place++);
-    else statement.bind(place++, value);
-  };
-  bindOrNothing(held.ohms);
-  bindOrNothing(held.seconds);
-  if (held.direction < 0) statement.bind(place++);
-  else statement.bindNoCopy(place++, held.direction == 0 ? "heating" : "cooling");
-  bindOrNothing(held.u);
-  bindOrNothing(held.uLnOhms);
-  statement.exec();
-}
-
-/// Where the readings of the batch stand by key. Those of one run come in order, so that counting them a run is enough.
-std::vector<std::uint32_t> BenchWriter::Work::byKey() const {
-  std::vector<std::uint32_t> next(readings.size() + 1);
-  const auto place = [&](const Held& held) { return static_cast<std::size_t>(runOf(held.key).value - firstRun); };
-  for (const Held& held : batch) ++next[place(held) + 1];
-  for (std::size_t run = 1; run < next.size(); ++run) next[run] += next[run - 1];
-  std::vector<std::uint32_t> order(batch.size());
-  for (std::uint32_t i = 0; i < batch.size(); ++i) order[next[place(batch[i])]++] = i;
-  return order;
-}
-
-void BenchWriter::Work::flush() {
-  if (inOrder) {
-    for (const Held& held : batch) put(held);
-  } else {
-    const auto order = byKey();
-    for (std::size_t i = 0; i < order.size(); ++i) {
-      // Rows scattered over more memory than the processor keeps at hand: waiting for each would take a third of the
-      // time.
-      const auto* ahead = reinterpret_cast<const char*>(&batch[order[std::min(i + kAhead, order.size() - 1)]]);
-      __builtin_prefetch(ahead);
-      __builtin_prefetch(ahead + sizeof(Held) - 1);
-      put(batch[order[i]]);
-    }
-  }
-  insert->reset();
-  batch.clear();
-  inOrder = true;
 }
 
 BenchWriter::BenchWriter(std::unique_ptr<Work> work) : work_(std::move(work)) {}
@@ -240,15 +168,9 @@ void BenchWriter::add(RunNumber run, const RawReading& reading) {
   std::int64_t& count = w.readings[w.placeOf(run)];
   check(reading);
   if (count == kMostReadingsOfRun) throw std::invalid_argument("more readings than a run can have");
-  const std::int64_t key = readingKey(run, ++count);
-  if (w.batch.empty()) w.batch.reserve(kBatchMixed);  // only what is used of it becomes memory
-  w.inOrder = w.inOrder && (w.batch.empty() || w.batch.back().key < key);
-  w.batch.push_back({key, reading.celsius, reading.ohms, reading.seconds, reading.u, reading.uLnOhms,
-                     reading.direction ? static_cast<int>(*reading.direction) : -1});
   ++w.rows;
-  if (w.batch.size() < (w.inOrder ? kBatchInOrder : kBatchMixed)) return;
   try {
-    w.flush();
+    w.batch->add(run, ++count, reading);
   } catch (const SQLite::Exception& failure) {
     rethrow(failure, w.catalogue.file());
   }
@@ -290,7 +212,7 @@ std::int64_t BenchWriter::rows() const { return work_->rows; }
 ImportRecord BenchWriter::keep() {
   Work& w = *work_;
   try {
-    w.flush();
+    w.batch->flush();
     for (std::size_t place = 0; place < w.readings.size(); ++place)
       change(w.connection, "UPDATE bench_run SET rows = ? WHERE id = ?", w.readings[place],
              w.firstRun + static_cast<std::int64_t>(place));
@@ -299,7 +221,7 @@ ImportRecord BenchWriter::keep() {
               w.file ? fmt::format("bench_import {}", w.import.value) : fmt::format("bench_run {}", w.firstRun), {},
               fmt::format("{}{} rows, {} runs, {} curves", w.file ? w.file->file + ", " : std::string(), w.rows,
                           w.readings.size(), w.curves));
-    w.insert.reset();
+    w.batch.reset();
     w.whole->commit();
   } catch (const SQLite::Exception& failure) {
     rethrow(failure, w.catalogue.file());

@@ -284,7 +284,7 @@ void BenchWriterTest::mixedRunsComeOutAsTheyWentIn() {
   for (int i = 0; i < 300; ++i) runs.push_back(writer->beginRun({}));
   std::mt19937 random(7);
   std::vector<std::int64_t> counts(runs.size());
-  for (int i = 0; i < 1'000'000; ++i) {
+  for (int i = 0; i < 1'200'000; ++i) {
     const std::size_t at = random() % runs.size();
     writer->add(runs[at], {20, static_cast<double>(++counts[at])});
   }
