@@ -1,7 +1,9 @@
+#include <cli/bench_command.h>
 #include <cli/date_command.h>
 #include <cli/demo_command.h>
 #include <cli/dial_command.h>
 #include <cli/fit_command.h>
+#include <cli/import_command.h>
 #include <cli/layout_command.h>
 #include <cli/match_command.h>
 #include <cli/movement_command.h>
@@ -18,6 +20,8 @@ Commands allCommands() {
   commands.push_back(std::make_unique<TrimCommand>());
   commands.push_back(std::make_unique<DialCommand>());
   commands.push_back(std::make_unique<FitCommand>());
+  commands.push_back(std::make_unique<BenchCommand>());
+  commands.push_back(std::make_unique<ImportCommand>());
   commands.push_back(std::make_unique<MovementCommand>());
   commands.push_back(std::make_unique<DateCommand>());
   commands.push_back(std::make_unique<LayoutCommand>());

@@ -55,6 +55,7 @@ Json json(const workflow::Candidate& candidate) {
       {"kind", candidate.kind},
       {"family", candidate.family},
       {"lot", candidate.lot},
+      {"measured", candidate.measured},
       {"thread", candidate.thread},
       {"terminal", candidate.terminal},
       {"rank", pairing::rankName(candidate.rank)},

@@ -56,6 +56,7 @@ struct Shelf {
 struct Candidate {
   std::string part;  ///< part number
   std::string lot;   ///< not empty: this lot, judged by its own bench curve instead of its family's
+  std::string measured;  ///< that curve in words: "bench curve of 2026-11-25, lot 3, by Ann"; else empty
   std::string name;
   std::string kind;    ///< "variable sender", …
   std::string family;  ///< name of its resistance family; empty for what has none

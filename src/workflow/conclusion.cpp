@@ -14,6 +14,14 @@ Severity gravest(const std::vector<Finding>& findings) {
   return worst;
 }
 
+/// A measured lot is judged by its curve, of whatever family it is.
+std::string electricalSentence(const Candidate& candidate) {
+  constexpr std::string_view kUnmeasured = "Another family, but close enough: ";
+  const std::string& sentence = candidate.verdict->sentence;
+  if (candidate.measured.empty() || !sentence.starts_with(kUnmeasured)) return sentence;
+  return "Close enough as measured: " + sentence.substr(kUnmeasured.size());
+}
+
 }  // namespace
 
 std::string kindSentence(catalog::SenderKind kind) {
@@ -64,7 +72,7 @@ void conclude(const catalog::Sender& sender, bool pulsing, Candidate& candidate)
     candidate.sentence = firstOf(candidate.screw.findings, Severity::warning);
   else if (candidate.plug.state == JointState::cut)
     candidate.sentence = firstOf(candidate.plug.findings, Severity::caution);
-  else if (candidate.verdict) candidate.sentence = candidate.verdict->sentence;
+  else if (candidate.verdict) candidate.sentence = electricalSentence(candidate);
   else candidate.sentence = firstOf(candidate.electrical.findings, Severity::note);
   if (joined && variable && candidate.screw.state == JointState::withPart)
     candidate.sentence += fmt::format(" Thread {}: add {} in this port.", sender.thread.text, candidate.screw.words);
@@ -72,6 +80,7 @@ void conclude(const catalog::Sender& sender, bool pulsing, Candidate& candidate)
     candidate.sentence += fmt::format(" Add {}.", candidate.plug.words);
   if (joined && candidate.rank == pairing::Rank::sameFamily && candidate.shelf.empty())
     candidate.sentence += " None on the shelf.";
+  if (!candidate.measured.empty()) candidate.sentence += fmt::format(" Judged by its own {}.", candidate.measured);
 
   candidate.link = {
       "Sender", candidate.lot.empty() ? candidate.part : fmt::format("{}, lot {}", candidate.part, candidate.lot),

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
+#include <workflow/bench_lots.h>
 #include <workflow/conclusion.h>
 #include <workflow/joints.h>
 #include <workflow/judge_sender.h>
@@ -107,7 +108,7 @@ SenderJudge::Case SenderJudge::begin(const catalog::Sender& sender, std::optiona
   candidate.name = sender.name;
   candidate.kind = catalog::text(sender.kind);
   candidate.thread = sender.thread.text;
-  candidate.lot = one.lot ? one.lot->lot : "";
+  if (one.lot) candidate.lot = one.lot->lot.empty() ? "not named" : one.lot->lot;
   candidate.fittedNow = candidate.fittedNowSaid =
       !question_.fitted.empty() && folded(question_.fitted) == folded(sender.id.text);
   if (sender.family) {
@@ -125,7 +126,17 @@ void SenderJudge::finish(Case& one) {
     judgeNeedle(sender, one.lot ? &*one.lot : nullptr, one.candidate);
   judgeEra(sender, one.candidate);
   lookOnTheShelf(sender, one.candidate);
+  if (one.lot && one.candidate.curve) sayWhoseCurve(sender, *one.lot, one.candidate);
   conclude(sender, electrical_.side().pulsing, one.candidate);
+}
+
+void SenderJudge::sayWhoseCurve(const catalog::Sender& sender, const catalog::CurveRecord& lot, Candidate& candidate) {
+  candidate.measured = benchCurveWords(catalogue_, lot);
+  if (!sender.family) return;
+  const catalog::Family* claimed = electrical_.family(*sender.family);
+  if (claimed == nullptr) return;
+  if (auto finding = disagreement(*candidate.curve, *claimed, candidate.measured, options_.units))
+    candidate.findings.push_back(*std::move(finding));
 }
 
 void SenderJudge::judgeKind(const catalog::Sender& sender, Candidate& candidate) const {

@@ -33,6 +33,7 @@ class SenderJudge {
   };
   Case begin(const catalog::Sender& sender, std::optional<catalog::CurveRecord> lot);
   void finish(Case& one);
+  void sayWhoseCurve(const catalog::Sender& sender, const catalog::CurveRecord& lot, Candidate& candidate);
   static void warnOfLots(std::deque<Case>& cases);
   void judgeKind(const catalog::Sender& sender, Candidate& candidate) const;
   void judgeScrew(const catalog::Sender& sender, Candidate& candidate) const;

@@ -36,7 +36,7 @@ ReadingsFile publishedNtc(const std::string& name = "bath.csv") {
   return {name, {}, text};
 }
 
-/// Of family C of the demo catalogue, two stated points, half way between 40 and 105 °C in 1/T: invented data.
+/// A part that lies by `factor` off a curve: invented data.
 std::string linesOf(const curve::Curve& curve, double factor = 1) {
   std::string text = "temperature_c,ohms\n";
   for (double t = 45; t <= 100; t += 5)
@@ -140,8 +140,41 @@ class TestImportReadings : public QObject {
       found = true;
       QCOMPARE(candidate.rank, pairing::Rank::refused);
       QVERIFY(candidate.errors != nullptr);
+      QVERIFY(candidate.measured.starts_with("bench curve of 20"));
+      QVERIFY(candidate.measured.ends_with(", lot 3, by Ann"));
+      QVERIFY(candidate.sentence.find("Judged by its own bench curve of 20") != std::string::npos);
+      QVERIFY(std::any_of(candidate.findings.begin(), candidate.findings.end(),
+                          [](const Finding& f) { return f.code == "bench-curve-off-family"; }));
     }
     QVERIFY(found);
+  }
+
+  void aLotThatFollowsItsFamilyIsNotWarnedOf() {
+    auto catalogue = fresh();
+    const auto families = workflow::benchFamilies(catalogue);
+    const auto a = families.at(catalog::FamilyKey("A"));
+    ImportAsked asked;
+    asked.part = "BR-2217";
+    asked.meter = "0.8 %";
+    const ReadingsFile file{"good.csv", {}, linesOf(families.curves[*a].curve, 1.02)};
+    QVERIFY(workflow::importFile(catalogue, families, file, asked, "Ann"));
+    workflow::Question question;
+    question.line = "ridgeway utility";
+    question.year = ModelYear{1968};
+    question.cluster = "gauge package";
+    question.casting = "30418";
+    const auto answer = workflow::match(catalogue, question);
+    QVERIFY(answer);
+    std::size_t judged = 0;
+    for (const auto& candidate : answer->branches.at(0).ranked) {
+      if (candidate.part != "BR-2217" || candidate.measured.empty()) continue;
+      ++judged;
+      QVERIFY(candidate.recommended());
+      QCOMPARE(candidate.lot, std::string("not named"));
+      QVERIFY(std::none_of(candidate.findings.begin(), candidate.findings.end(),
+                           [](const Finding& f) { return f.code == "bench-curve-off-family"; }));
+    }
+    QCOMPARE(judged, std::size_t{1});
   }
 
   void theSameFileAgainIsRefusedAndSaysWhenAndByWhom() {
