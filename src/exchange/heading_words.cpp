@@ -86,25 +86,29 @@ HeadingMeaning headingMeaning(std::string_view heading) {
                              "record",    "row",   "reading",   "point",   "flow", "rpm"}) ||
                  any(inBrackets, {"v", "mv", "a", "ma", "w", "bar", "kpa", "hpa", "psi", "rh"}) ||
                  text.find('%') != std::string_view::npos;
-  if (any(words, {"direction", "dir", "heating", "ramp", "richtung"}) && !degrees) {
+  // "Coolant sender, kΩ" and "temperature sender resistance" are ohms, whatever else they name.
+  const bool ohmsWord =
+      anyBegins(words, {"resist", "rés", "ohm", "kohm", "mohm", "megohm", "kilo", "widerst", "rntc", "rk"}) ||
+      (resistanceUnit(unit) && unit.size() > 1);
+  const bool alone = words.size() == 1;
+  if ((any(words, {"direction", "dir", "heating", "ramp", "richtung"}) && !degrees) ||
+      (alone && words.front() == "run")) {
     said.role = Role::direction;
-  } else if (timeWord && !degrees && !(tempWord && !timeUnit(unit))) {
+  } else if ((timeWord && !degrees && !(tempWord && !timeUnit(unit))) ||
+             (words.front() == "t" && timeUnit(unit) && !alone)) {
     said.role = Role::time;
     said.unit = timeUnit(unit);
-  } else if (words.front() == "t" && timeUnit(unit) && words.size() > 1) {
-    said.role = Role::time;
-    said.unit = timeUnit(unit);
-  } else if (tempWord || degrees || grownOn(words.front()) || words.front() == "t" || numbered(words.front(), 't') ||
-             any(words, {"theta", "ϑ", "bath", "water", "coolant"})) {
+  } else if (!(ohmsWord && !degrees && !temperatureUnit(unit)) &&
+             (tempWord || degrees || grownOn(words.front()) || words.front() == "t" || numbered(words.front(), 't') ||
+              any(words, {"theta", "ϑ", "bath", "water", "coolant"}))) {
     said.role = Role::temperature;
     said.unit = words.size() > 1 || degrees ? temperatureUnit(unit) : std::nullopt;
     if (!said.unit) said.unit = grownOn(words.front());
     if (!said.unit && words.size() > 1) said.unit = temperatureUnit(words.back());
     if (!said.unit && words.size() == 1)
       said.unit = words.front().size() > 1 ? temperatureUnit(words.front()) : std::nullopt;
-  } else if (anyBegins(words, {"resist", "rés", "ohm", "kohm", "mohm", "megohm", "kilo", "widerst", "rntc", "rk"}) ||
-             words.front() == "r" || numbered(words.front(), 'r') || words.front() == "res" || words.front() == "rt" ||
-             (resistanceUnit(unit) && unit.size() > 1)) {
+  } else if (ohmsWord || words.front() == "r" || numbered(words.front(), 'r') || words.front() == "res" ||
+             words.front() == "rt") {
     said.role = Role::resistance;
     said.unit = words.size() > 1 || words.front().size() > 1 ? resistanceUnit(unit) : std::nullopt;
     if (!said.unit)
@@ -115,8 +119,6 @@ HeadingMeaning headingMeaning(std::string_view heading) {
                  {"curve",   "sender", "part", "partno", "sensor", "probe", "serial",   "sn",   "name",  "id",   "lot",
                   "channel", "ch",     "item", "type",   "dut",    "piece", "specimen", "unit", "label", "part#"})) {
     said.role = Role::curve;
-  } else if (words.front() == "run" && words.size() == 1) {
-    said.role = Role::direction;
   }
   return said;
 }

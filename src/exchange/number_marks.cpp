@@ -26,8 +26,7 @@ std::string_view numberPart(std::string_view text) {
     const std::size_t blank = blankLength(text.substr(i));
     const bool apostrophe = text.substr(i).starts_with("’");
     const char c = text[i];
-    if (c >= '0' && c <= '9') end = i + 1;
-    else if (c == '.' || c == ',' || c == '\'') end = i + 1;
+    if ((c >= '0' && c <= '9') || c == '.' || c == ',' || c == '\'') end = i + 1;
     else if (!apostrophe && blank == 0 && !(i == 0 && (c == '-' || c == '+'))) break;
     i += apostrophe ? 3 : std::max<std::size_t>(blank, 1);
   }

@@ -74,7 +74,7 @@ class RowReader {
       const std::string_view title = trimmedCell(record_.text);
       if (plan_.blankLineParts && i + 1 == plan_.skip && !title.empty() &&
           title.find(plan_.separator) == std::string_view::npos)
-        part_ = oneLine(title.substr(0, kLongestName));
+        part_ = oneLine(title);
     }
     for (std::size_t i = 0; i < plan_.heading; ++i) {
       const auto more = records_.next(record_);
@@ -93,8 +93,7 @@ class RowReader {
     for (Pair& pair : pairs_) {
       const std::string_view name =
           pair.resistance < names.size() ? trimmedCell(names[pair.resistance]) : std::string_view();
-      pair.heading = oneLine(name.substr(0, kLongestName));
-      if (brokenUtf8At(pair.heading) != std::string_view::npos) pair.heading.resize(brokenUtf8At(pair.heading));
+      pair.heading = oneLine(name);
     }
     tellApart();
   }
@@ -109,8 +108,10 @@ class RowReader {
         pair.heading += fmt::format("{}column {}", pair.heading.empty() ? "" : ", ", pair.resistance + 1);
   }
 
+  /// A curve's name is one line, and not longer than kLongestName.
   static std::string oneLine(std::string_view text) {
-    std::string out(text);
+    text = text.substr(0, kLongestName);
+    std::string out(text.substr(0, brokenUtf8At(text)));
     for (char& c : out)
       if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) c = ' ';
     return out;
