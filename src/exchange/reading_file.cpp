@@ -46,7 +46,7 @@ class OneSender : public ReadingSink {
 Refusal openQuestion(const PlanQuestion& question, const std::string& file) {
   std::string answers;
   for (const std::string& answer : question.answers) answers += (answers.empty() ? "" : " or ") + answer;
-  return {question.code, file, question.sentence,
+  return {question.code, file, fmt::format("something left open ({})", question.sentence),
           "an answer by --map: " +
               (answers.empty() ? "temperature=1:C, resistance=2:ohm, with the columns that are so" : answers)};
 }
