@@ -25,7 +25,7 @@ if(OHMKIN_MOLD)
 endif()
 if(OHMKIN_SANITIZE)
   add_compile_options(-fsanitize=${OHMKIN_SANITIZE} -fno-omit-frame-pointer -fno-sanitize-recover=undefined
-                      -Wno-error=maybe-uninitialized)  # g++ 12 warns of its own instrumentation
+                      $<$<CXX_COMPILER_ID:GNU>:-Wno-error=maybe-uninitialized>)  # g++ 12 warns of its own instrumentation
   add_link_options(-fsanitize=${OHMKIN_SANITIZE})
 endif()
 if(OHMKIN_FUZZ)
