@@ -7,6 +7,7 @@
 #include <cli/layout_command.h>
 #include <cli/match_command.h>
 #include <cli/movement_command.h>
+#include <cli/pack_command.h>
 #include <cli/pair_command.h>
 #include <cli/plan_command.h>
 #include <cli/trim_command.h>
@@ -26,6 +27,7 @@ Commands allCommands() {
   commands.push_back(std::make_unique<DateCommand>());
   commands.push_back(std::make_unique<LayoutCommand>());
   commands.push_back(std::make_unique<PlanCommand>());
+  commands.push_back(std::make_unique<PackCommand>());
   commands.push_back(std::make_unique<DemoCommand>());
   return commands;
 }

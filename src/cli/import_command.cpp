@@ -29,6 +29,7 @@ Expected<workflow::ImportAsked> asked(const Arguments& given, const DisplayUnits
   workflow::ImportAsked asked;
   asked.correction = given.one("--map");
   asked.asProposed = given.has("--as-proposed");
+  asked.askFirst = true;
   asked.hints.bare = units.temperature;
   asked.part = given.one("--part");
   asked.lot = given.one("--lot");
@@ -153,7 +154,8 @@ const CommandSpec& ImportCommand::spec() const {
            {"--map", "PLAN",
             "how the file is to be read where the proposal is wrong: temperature=2:C, resistance=3:kohm, skip=4; "
             "remembered for files of that shape"},
-           {"--as-proposed", "", "does not go by what is remembered of such files"},
+           {"--as-proposed", "",
+            "goes by the proposal, not by what is remembered, and does not ask what the file leaves open"},
            {"--part", "PART", "part number of every curve whose name in the file is none"},
            {"--lot", "LOT", "lot, delivery or date code of that part"},
            {"--family", "FAMILY", "family the part claims to be of; otherwise the catalogue's for the part"},

@@ -15,6 +15,9 @@ constexpr double kFineBin = 0.1;  // K
 constexpr double kCoarseBin = 1;  // K
 constexpr std::size_t kFewestSteady = 4;
 constexpr int kDirections = 3;
+/// Steps of temperature a run is cut into, each direction: a step of 1 K bends ln R by some 10⁻⁵, and a fit of twice as
+/// many points takes twice as long and says no more.
+constexpr double kSteps = 80;
 
 std::optional<bench::Direction> directionOf(exchange::Run run) {
   if (run == exchange::Run::heating) return bench::Direction::heating;
@@ -102,7 +105,7 @@ void RunRows::halve() {
 }
 
 RunPoints RunRows::pointsOf(const Bins& fine, double width, double span) {
-  const double wide = std::max(width, span / (static_cast<double>(kMostPoints) / kDirections));
+  const double wide = std::max(width, span / kSteps);
   std::map<std::pair<std::int64_t, std::int64_t>, Bin> coarse;
   for (const auto& [key, bin] : fine) {
     const double at = bin.kelvin / static_cast<double>(bin.count);

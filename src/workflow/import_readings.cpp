@@ -1,9 +1,12 @@
 #include <catalog/bench_records.h>
 #include <exchange/content_hash.h>
 #include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <quantity/near_miss.h>
 #include <workflow/import_collector.h>
 #include <workflow/import_readings.h>
 #include <workflow/import_runs.h>
+#include <algorithm>
 #include <fstream>
 #include <memory>
 #include <sstream>
@@ -120,6 +123,26 @@ Expected<exchange::ReadingTally> rowsOf(const ReadingsFile& file, const exchange
   return tally;
 }
 
+/// What the file leaves open, and nobody has answered.
+std::optional<Refusal> openQuestion(const ReadingsFile& file, const HowRead& how, const ImportAsked& asked) {
+  if (!asked.askFirst || asked.asProposed || !asked.correction.empty() || how.remembered) return std::nullopt;
+  if (how.proposal.questions.empty()) return std::nullopt;
+  const exchange::PlanQuestion& first = how.proposal.questions.front();
+  return Refusal{"import-question", file.name, fmt::format("an open question: {}", first.sentence),
+                 fmt::format("an answer first, '{}'; nothing was changed", fmt::join(first.answers, "' or '"))};
+}
+
+/// A curve that was named and is in no row: most likely a slip of the pen.
+void sayOfMissing(const ImportAsked& asked, const std::vector<std::string>& titles, std::vector<Finding>& findings) {
+  for (const RunSaid& said : asked.runs) {
+    if (std::find(titles.begin(), titles.end(), said.title) != titles.end()) continue;
+    findings.push_back(
+        {"curve-not-in-file", Severity::caution,
+         fmt::format("The file names no curve '{}'{}.", said.title, perhaps(nearMisses(said.title, titles))), "",
+         "the file"});
+  }
+}
+
 void sayOfRejected(const exchange::ReadingTally& tally, std::vector<Finding>& findings) {
   if (tally.rejected > 0)
     findings.push_back(
@@ -195,6 +218,7 @@ Expected<ImportPreview> previewImport(const catalog::Catalogue& catalogue, const
                                             preview.already->at.substr(0, 10), preview.already->who),
                                 fmt::format("import {}", preview.already->id.value), "content hash"});
   sayOfRejected(*tally, preview.findings);
+  sayOfMissing(asked, collector.titles(), preview.findings);
   return preview;
 }
 
@@ -202,6 +226,7 @@ Expected<Imported> importFile(catalog::Catalogue& catalogue, const BenchFamilies
                               const ImportAsked& asked, std::string_view who, const OnProgress& progress) {
   auto beginning = beginningOf(catalogue, file, asked);
   if (!beginning) return tl::make_unexpected(beginning.error());
+  if (auto open = openQuestion(file, beginning->how, asked)) return tl::make_unexpected(*std::move(open));
   const exchange::ReadingPlan& plan = beginning->how.plan;
   const auto words = [](const std::string& asked_, const std::string& found) { return asked_.empty() ? "" : found; };
   auto writer = catalog::BenchWriter::begin(
@@ -261,6 +286,7 @@ Expected<Imported> importFile(catalog::Catalogue& catalogue, const BenchFamilies
   imported.rejected = collector.takeRejected();
   imported.findings = std::move(beginning->how.findings);
   sayOfRejected(*tally, imported.findings);
+  sayOfMissing(asked, collector.titles(), imported.findings);
   return imported;
 }
 

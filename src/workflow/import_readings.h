@@ -35,6 +35,7 @@ struct RunSaid {
 struct ImportAsked {
   std::string correction;   ///< a line for exchange::parsePlan, on top of the remembered or proposed plan; may be empty
   bool asProposed = false;  ///< forget what is remembered of such files, for this once
+  bool askFirst = false;    ///< importFile() refuses (import-question) where the file leaves open how it is meant
   exchange::ProposalHints hints;
   std::string part;  ///< of every curve that says nothing of its own
   std::string lot;

@@ -270,6 +270,50 @@ class TestImportReadings : public QObject {
     QVERIFY(workflow::provenance(catalogue, *imported->runs[0].curve).find("three.csv") != std::string::npos);
   }
 
+  void aCurveIsLeftOutOrSaidToBeAnother() {
+    auto catalogue = fresh();
+    const auto families = workflow::benchFamilies(catalogue);
+    const auto a = families.at(catalog::FamilyKey("A"));
+    std::string text = "probe;temperature_c;ohms\n";
+    for (const char* name : {"first", "second"})
+      for (double t = 45; t <= 115; t += 7)
+        text += fmt::format("{};{};{:.2f}\n", name, t, inOhms(*families.curves[*a].curve.resistance(celsius(t))));
+    ImportAsked asked;
+    asked.runs = {
+        {"first", true, "", "", ""}, {"second", false, "BR-2217", "9", "Family B"}, {"secnd", false, "", "", ""}};
+    asked.meter = "0.8 %";
+    const auto imported = workflow::importFile(catalogue, families, {"two.csv", {}, text}, asked, "Ann");
+    QVERIFY2(imported, imported ? "" : imported.error().sentence().c_str());
+    QCOMPARE(imported->runs.size(), std::size_t{1});
+    QCOMPARE(imported->record.rows, std::int64_t{11});
+    const auto& run = imported->runs[0].seen;
+    QVERIFY(run.said.part == "BR-2217" && run.said.lot == "9" && run.claimed == families.at(catalog::FamilyKey("B")));
+    QVERIFY(run.fit->stated);
+    QVERIFY(run.findings.front().severity == Severity::warning);  // it reads as Family A
+    QVERIFY(std::any_of(imported->findings.begin(), imported->findings.end(),
+                        [](const Finding& f) { return f.code == "curve-not-in-file"; }));
+    QVERIFY(imported->record.meter.find("0.8") != std::string::npos && imported->record.bath.empty());
+  }
+
+  void anOpenQuestionIsAskedBeforeAnythingIsWritten() {
+    auto catalogue = fresh();
+    const auto families = workflow::benchFamilies(catalogue);
+    // 1,234 may be one thousand two hundred and thirty-four, or one and a bit.
+    const ReadingsFile file{"open.csv", {}, "t °C;R\n20;1,234\n40;0,712\n60;0,401\n80;0,233\n95;0,155\n"};
+    ReadingsFile thousands{"open.csv", {}, "t °C;R\n20;9,234\n40;5,712\n60;3,401\n80;2,233\n95;1,155\n"};
+    const auto preview = workflow::previewImport(catalogue, families, thousands, {});
+    QVERIFY2(preview, preview ? "" : preview.error().sentence().c_str());
+    QVERIFY(!preview->proposal.questions.empty());
+    ImportAsked asked;
+    asked.askFirst = true;
+    const auto refused = workflow::importFile(catalogue, families, thousands, asked, "Ann");
+    QVERIFY(!refused && refused.error().code == "import-question");
+    QVERIFY(catalog::imports(catalogue).empty());
+    asked.correction = preview->proposal.questions.front().answers.front();
+    QVERIFY(workflow::importFile(catalogue, families, thousands, asked, "Ann"));
+    QVERIFY(workflow::previewImport(catalogue, families, file, {}));
+  }
+
   void everyRejectedCellIsNamed() {
     auto catalogue = fresh();
     const auto families = workflow::benchFamilies(catalogue);
