@@ -1,58 +1,46 @@
-#include <catalog/families.h>
 #include <catalog/senders.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <quantity/near_miss.h>
+#include <workflow/bench_families.h>
 #include <workflow/curves.h>
 #include <workflow/readings.h>
-#include <cmath>
+#include <set>
 
 namespace ohmkin::workflow {
 namespace {
 
-constexpr double kThermometer = 2.0;  // K: a counter's room temperature is known no better
-
-/// Every reading lies within tolerance, curve knowledge (k = 2) and the thermometer's doubt of this curve.
-bool agrees(const curve::Curve& curve, double tolerance, const std::vector<std::pair<Temperature, Ohms>>& readings,
-            bool& outside) {
-  for (const auto& [at, read] : readings) {
-    const auto expected = curve.resistance(at);
-    if (!expected) {
-      outside = true;
-      return false;
-    }
-    const double knowledge = 2 * curve.knowledge(at).value_or(0);
-    const double thermometer = kThermometer * std::abs(curve.slope(at).value_or(0));
-    const double room = std::log1p(tolerance) + std::hypot(knowledge, thermometer);
-    if (std::abs(std::log(inOhms(read) / inOhms(*expected))) > room) return false;
-  }
-  return true;
-}
+/// A counter's thermometer, from memory: a room is known to 2 K (k = 2).
+const TemperatureDifference kThermometer = kelvins(1);
 
 }  // namespace
 
 std::optional<Finding> judgeReadings(const catalog::Catalogue& catalogue, const Question& question,
                                      const DisplayUnits& units) {
   if (question.readings.empty()) return std::nullopt;
-  std::vector<std::string> agreeing;
-  std::size_t outside = 0;
-  for (const catalog::Family& family : catalog::families(catalogue)) {
-    if (family.measurand != catalog::Measurand::coolantTemperature) continue;
-    const auto curve = curveOf(family);
-    bool beyond = false;
-    if (curve && agrees(curve->curve, family.tolerance.value_or(kAssumedSenderTolerance), question.readings, beyond))
-      agreeing.push_back(family.name);
-    outside += beyond ? 1u : 0u;
-  }
+  const BenchFamilies families = benchFamilies(catalogue);
+  std::set<std::size_t> excluded;
+  std::set<std::size_t> silent;
   std::string read;
-  for (const auto& [at, r] : question.readings)
+  for (const auto& [at, r] : question.readings) {
     read += fmt::format("{}{} at {}", read.empty() ? "" : ", ", print(r), print(at, units));
+    const auto check = bench::quickCheck(families.curves, {at, kThermometer, r, 0, {}}, kAssumedSenderTolerance, units);
+    if (!check)
+      return Finding{"reading-not-compared", Severity::caution, check.error().sentence(), read, "your reading"};
+    excluded.insert(check->excluded.begin(), check->excluded.end());
+    silent.insert(check->silent.begin(), check->silent.end());
+  }
+  std::vector<std::string> agreeing;
+  for (std::size_t i = 0; i < families.curves.size(); ++i)
+    if (!excluded.contains(i) && !silent.contains(i)) agreeing.push_back(families.curves[i].name);
+  std::erase_if(silent, [&](std::size_t i) { return excluded.contains(i); });
   Finding finding{"reading-agrees", Severity::note, "", read, "your reading"};
   if (agreeing.empty()) {
     finding.code = "reading-agrees-with-none";
     finding.severity = Severity::caution;
     finding.sentence = fmt::format("The sender in hand ({}) agrees with no family of this catalogue", read);
-    finding.sentence += outside > 0 ? fmt::format("; {} could not be compared at that temperature.", outside) : ".";
+    finding.sentence +=
+        silent.empty() ? "." : fmt::format("; {} could not be compared at that temperature.", silent.size());
   } else {
     finding.sentence = fmt::format("The sender in hand ({}) agrees with {}.", read, fmt::join(agreeing, ", "));
   }
