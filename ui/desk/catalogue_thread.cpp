@@ -13,7 +13,7 @@ class CatalogueWork : public QObject {
   void open(const QString& file) {
     open_.reset();
     try {
-      catalog::Catalogue catalogue = catalog::Catalogue::open(file.toStdString(), catalog::Access::readOnly);
+      catalog::Catalogue catalogue = catalog::Catalogue::openToRead(file.toStdString());
       workflow::Vocabulary vocabulary(catalogue);
       open_.emplace(OpenCatalogue{std::move(catalogue), std::move(vocabulary)});
       emit opened(file);
