@@ -1,0 +1,66 @@
+#pragma once
+#include <circuit/faults.h>
+
+/// Trade tests as data, and what each would show under each fault: every outcome is predicted by solving the network.
+/// Minutes, limits and noise from memory, no source.
+namespace ohmkin::circuit {
+
+enum class Measure {
+  needle,   ///< where it stands against where it should
+  moves,    ///< what it does from the condition before to the one after
+  other,    ///< where the second gauge's needle stands against where it should
+  volts,    ///< between two posts
+  feed,     ///< volts at the gauge's feed by a lamp: none, steady battery volts, pulsing
+  ohms,     ///< between two posts, key off; as a ratio to what it should be
+  coolant,  ///< level, and true temperature at a painted spot
+  bath      ///< sender's ohms in heated water against its curve
+};
+
+/// One thing done before looking: "connector=open", "probe=10", "lamps=on".
+struct Step {
+  Part part = Part::lead;
+  double ohms = 0;
+};
+
+struct TradeTest {
+  std::string code;   ///< "lead-unplugged"
+  std::string setup;  ///< empty, "hood", "dash-out", "sender-out"; paid once
+  double minutes = 0;
+  std::string tools;
+  Measure measure = Measure::needle;
+  std::vector<Step> before;
+  std::vector<Step> after;
+  bool reversed = false;  ///< the gauge is turned over for it
+  Post from = Post::earth;
+  Post to = Post::earth;
+  std::vector<double> limits;         ///< between outcomes, in the measure's unit, rising
+  double noise = 0;                   ///< standard, same unit: reading, and what a good part may differ by
+  std::vector<std::string> outcomes;  ///< codes: "goes-cold"; one more than limits, and what the measure adds
+  std::vector<std::string> words;     ///< "it goes to the cold end"
+  std::string needs;                  ///< as Fault::needs, or "unregulated"
+  std::string title;                  ///< what to do
+  std::string hazard;                 ///< empty where none
+  std::vector<Part> examines;  ///< the parts it looks at: those whose faults change its outcome, in circuit order
+};
+
+struct Setup {
+  std::string code;
+  double minutes = 0;
+  std::string name;
+};
+
+struct TestBook {
+  std::vector<TradeTest> tests;
+  std::vector<Setup> setups;
+  [[nodiscard]] std::optional<std::size_t> testWith(std::string_view code) const;
+};
+/// Those compiled in that this circuit allows, what depends on it filled in (the ohms of the known resistors).
+Expected<TestBook> usualTests(const GaugeCircuit& circuit);
+
+/// Share of answers that are wrong or misread whatever is the matter: spread evenly over all outcomes.
+inline constexpr double kMisread = 0.06;
+
+/// Probability of each outcome, with reading noise but before kMisread.
+Expected<std::vector<double>> predict(const GaugeCircuit& circuit, const TradeTest& test, const Condition& condition);
+
+}  // namespace ohmkin::circuit
