@@ -1,6 +1,7 @@
 #include <bench/acceptance.h>
 #include <bench/weighing.h>
 #include <fmt/core.h>
+#include <quantity/percent.h>
 
 #include <algorithm>
 #include <boost/math/distributions/normal.hpp>
@@ -70,7 +71,7 @@ Finding verdict(const Acceptance& answer, const FamilyCurve& family, std::span<c
   const JudgedReading& worst = answer.readings[*answer.worst];
   const Temperature at = readings[worst.reading].at;
   finding.evidence =
-      fmt::format("{:+.1f} % of ohms at {}, U = {:.1f} % (k = {:g}), tolerance ±{:.3g} %", 100 * worst.deviation,
+      fmt::format("{} of ohms at {}, U = {:.1f} % (k = {:g}), tolerance ±{:.3g} %", signedPercent(worst.deviation, 1),
                   print(at, units), 100 * rule.guard * worst.u, rule.guard, 100 * answer.tolerance);
   switch (answer.conformance) {
     case Conformance::pass:

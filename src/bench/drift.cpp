@@ -1,6 +1,7 @@
 #include <bench/acceptance.h>
 #include <bench/weighing.h>
 #include <fmt/core.h>
+#include <quantity/percent.h>
 
 #include <boost/math/distributions/chi_squared.hpp>
 #include <cmath>
@@ -19,8 +20,8 @@ struct Compared {
 };
 
 Finding finding(const Drift& drift, const DisplayUnits& units) {
-  const std::string evidence = fmt::format("{:+.1f} % ± {:.1f} % of ohms (k = 2) over {} readings", 100 * drift.ratio,
-                                           200 * drift.u, drift.compared);
+  const std::string evidence = fmt::format("{} ± {:.1f} % of ohms (k = 2) over {} readings",
+                                           signedPercent(drift.ratio, 1), 200 * drift.u, drift.compared);
   if (!drift.significant)
     return {"drift-none", Severity::note, "It reads as it did before, within the doubt of the measurement.", evidence,
             "your readings"};

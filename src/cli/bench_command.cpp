@@ -6,6 +6,7 @@
 #include <cli/table_text.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+#include <quantity/percent.h>
 #include <workflow/bench_work.h>
 #include <algorithm>
 #include <ostream>
@@ -46,10 +47,10 @@ std::string benchText(const workflow::BenchAnswer& answer, const workflow::Bench
     if (!answer.good->findings.empty()) text += wrapped(answer.good->findings.front().evidence, 4, 4);
   }
   for (const auto& earlier : answer.drift) {
-    text += "\n" + wrapped(fmt::format("Beside its own curve{}{}: {:+.1f} % of ohms ± {:.1f} % (k = 2).",
+    text += "\n" + wrapped(fmt::format("Beside its own curve{}{}: {} of ohms ± {:.1f} % (k = 2).",
                                        earlier.lot.empty() ? "" : ", lot " + earlier.lot,
                                        earlier.provenance.empty() ? "" : ", " + earlier.provenance,
-                                       100 * earlier.drift.ratio, 200 * earlier.drift.u),
+                                       signedPercent(earlier.drift.ratio, 1), 200 * earlier.drift.u),
                            2, 0);
     text += findingLines(earlier.drift.findings, 2);
   }

@@ -6,15 +6,18 @@
 namespace ohmkin::cli {
 
 std::string fitText(const curve::Fit& fit, const DisplayUnits& units) {
-  std::string text = fmt::format("{}: {}\n", curve::formName(fit.form), curve::coefficientText(fit.curve.model()));
+  std::string text = fmt::format("{}\n", curve::equationText(fit.curve.model()));
   text += wrapped(fit.reason, 0, 0);
   const TemperatureSpan span = fit.curve.established();
   text += fmt::format("Established from {} to {}; beyond that it does not answer.\n", print(span.low, units),
                       print(span.high, units));
-  text += fmt::format("Scatter {:.2f} % of ohms, {} degrees of freedom{}.\n", 100 * fit.scatter, fit.freedom,
-                      !fit.stated      ? ""
-                      : fit.consistent ? "; within the stated uncertainties"
-                                       : "; more than the stated uncertainties explain, so the band is widened");
+  text +=
+      wrapped(fmt::format("Scatter {:.2f} % of ohms, {} {} of freedom{}.", 100 * fit.scatter, fit.freedom,
+                          fit.freedom == 1 ? "degree" : "degrees",
+                          !fit.stated      ? ""
+                          : fit.consistent ? "; within the stated uncertainties"
+                                           : "; more than the stated uncertainties explain, so the band is widened"),
+              0, 0);
   if (fit.hysteresis)
     text +=
         fmt::format("Cooling less heating: {} ± {} (k = 2){}.\n", printDifference(fit.hysteresis->difference, units, 1),

@@ -4,6 +4,7 @@
 #include <quantity/parse.h>
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <span>
 
@@ -111,5 +112,41 @@ std::string coefficientText(const Model& model) {
   if (polynomial && polynomial->vanDusen != 0) text += fmt::format(" c={}", polynomial->vanDusen);
   return text;
 }
+
+namespace {
+
+/// "+ 3.1e-07" or "− 3.1e-07": a further term of a sum.
+std::string further(double number, std::string_view what) {
+  return fmt::format(" {} {:.6g}{}", number < 0 ? "−" : "+", std::abs(number), what);
+}
+
+struct Equation {
+  std::string operator()(const Beta& beta) const {
+    return fmt::format("R = {:.6g} Ω · exp({:.6g} K · (1/T − 1/{:.6g} K))", inOhms(beta.r0), beta.b, inKelvin(beta.t0));
+  }
+  std::string operator()(const SteinhartHart& law) const {
+    std::string text = fmt::format("1/T = {:.6g}{}", law.c[0], further(law.c[1], " · L"));
+    if (law.terms > 3) text += further(law.c[3], " · L²");
+    if (law.terms > 2) text += further(law.c[2], " · L³");
+    return text + ", L = ln(R/Ω), T in K";
+  }
+  std::string operator()(const Exponential& law) const {
+    return fmt::format("R = {:.6g} Ω · exp({:.6g} K / (T{} K))", law.a, law.b, further(law.c, ""));
+  }
+  std::string operator()(const Polynomial& law) const {
+    std::string text = fmt::format("R = {:.6g} Ω · (1", inOhms(law.r0));
+    for (std::size_t i = 0; i < law.a.size(); ++i)
+      text += further(law.a[i], i == 0 ? " · t" : fmt::format(" · t^{}", i + 1));
+    if (law.vanDusen != 0) text += further(law.vanDusen, " · (t − 100) · t³ below 0 °C");
+    return text + "), t in °C";
+  }
+  std::string operator()(const MonotoneTable& table) const {
+    return fmt::format("a smooth curve through {} points", table.points.size());
+  }
+};
+
+}  // namespace
+
+std::string equationText(const Model& model) { return std::visit(Equation{}, model); }
 
 }  // namespace ohmkin::curve

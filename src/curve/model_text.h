@@ -20,5 +20,8 @@ Expected<Model> modelFrom(std::string_view name, std::string_view coefficients, 
 std::string_view textName(const Model& model);  ///< "beta", "steinhart-hart", …
 /// The shortest numbers that read back to the same doubles.
 std::string coefficientText(const Model& model);
+/// The law with its numbers, for a person: "R = 102 Ω · exp(3126 K · (1/T − 1/330.4 K))". Six digits; a person who
+/// needs all of them takes coefficientText().
+std::string equationText(const Model& model);
 
 }  // namespace ohmkin::curve

@@ -1,5 +1,6 @@
 #include <catalog/bench_records.h>
 #include <fmt/format.h>
+#include <quantity/percent.h>
 #include <workflow/bench_lots.h>
 #include <workflow/curves.h>
 #include <algorithm>
@@ -41,9 +42,9 @@ std::optional<Finding> disagreement(const curve::Curve& measured, const catalog:
   }
   if (beyond <= 0) return std::nullopt;
   return Finding{"bench-curve-off-family", Severity::warning,
-                 fmt::format("Its {} lies {:+.0f} % of ohms off {}, which the part number claims, at {}: a part number "
+                 fmt::format("Its {} lies {} of ohms off {}, which the part number claims, at {}: a part number "
                              "is not a curve.",
-                             words, 100 * std::expm1(off), claimed.name, print(kelvin(worst), units)),
+                             words, signedPercent(std::expm1(off), 0), claimed.name, print(kelvin(worst), units)),
                  fmt::format("tolerance ±{:.3g} %{}", 100 * tolerance, claimed.tolerance ? "" : ", assumed"),
                  family->source};
 }

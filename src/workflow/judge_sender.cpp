@@ -89,7 +89,9 @@ void SenderJudge::warnOfLots(std::deque<Case>& cases) {
     if (cases[part].lot || !candidate.recommended()) continue;
     for (std::size_t lot = part + 1; lot < cases.size() && cases[lot].sender == cases[part].sender; ++lot) {
       const Candidate& measured = cases[lot].candidate;
-      if (measured.rank != pairing::Rank::refused) continue;
+      const bool misreads =
+          measured.rank >= pairing::Rank::trimmedWithinLimits && measured.rank != pairing::Rank::undecided;
+      if (!misreads) continue;
       Finding finding{
           kLotMisreads, Severity::warning,
           fmt::format("Lot {} was measured and misreads: look at the lot, or measure this one.", measured.lot),

@@ -197,6 +197,16 @@ class TestCurve : public QObject {
     }));
   }
 
+  void equationsAreWrittenAsHandbooksWriteThem() {
+    QCOMPARE(equationText(Beta{ohms(100), kelvin(298.15), 3450}),
+             std::string("R = 100 Ω · exp(3450 K · (1/T − 1/298.15 K))"));
+    QCOMPARE(equationText(SteinhartHart{{0.001, 0.0002, -3e-7, 0}, 3}),
+             std::string("1/T = 0.001 + 0.0002 · L − 3e-07 · L³, L = ln(R/Ω), T in K"));
+    QCOMPARE(equationText(Exponential{0.02, 2900, -45}), std::string("R = 0.02 Ω · exp(2900 K / (T − 45 K))"));
+    QCOMPARE(equationText(Polynomial{ohms(100), {3.9083e-3, -5.775e-7}}),
+             std::string("R = 100 Ω · (1 + 0.0039083 · t − 5.775e-07 · t^2), t in °C"));
+  }
+
   void textReadsBackToTheSameModel_data() { kinds(); }
   void textReadsBackToTheSameModel() {
     QFETCH(int, kind);

@@ -1,3 +1,4 @@
+#include <quantity/percent.h>
 #include <quantity/print.h>
 #include <QTest>
 
@@ -25,6 +26,11 @@ class TestPrint : public QObject {
     QCOMPARE(printNominal(ohms(510)), std::string("510 Ω"));
     QCOMPARE(printNominal(ohms(1200)), std::string("1.2 kΩ"));
     QCOMPARE(printNominal(ohms(4.7)), std::string("4.7 Ω"));
+  }
+  void percent_has_a_true_minus_and_nothing_has_no_sign() {
+    QCOMPARE(signedPercent(-0.412, 0), std::string("−41 %"));
+    QCOMPARE(signedPercent(0.0346, 1), std::string("+3.5 %"));
+    QCOMPARE(signedPercent(-0.0004, 1), std::string("0.0 %"));
   }
   void torque_in_either_unit() {
     QCOMPARE(print(newtonMetres(15), si_), std::string("15 N·m"));
