@@ -23,13 +23,14 @@ Finding finding(const Drift& drift, const DisplayUnits& units) {
   const std::string evidence = fmt::format("{} ± {:.1f} % of ohms (k = 2) over {} readings",
                                            signedPercent(drift.ratio, 1), 200 * drift.u, drift.compared);
   if (!drift.significant)
-    return {"drift-none", Severity::note, "It reads as it did before, within the doubt of the measurement.", evidence,
-            "your readings"};
+    return {"drift-none", Severity::note, "It reads as that curve has it, within the doubt of the measurement.",
+            evidence, "your readings"};
   const bool cold = inKelvin(drift.shows) < 0;
-  return {"drift", cold ? Severity::warning : Severity::caution,
-          fmt::format("It has drifted: the gauge now shows {} {} than before at the hottest reading.",
-                      printAmount(cold ? -drift.shows : drift.shows, units, 1), cold ? "less" : "more"),
-          evidence, "your readings"};
+  return {
+      "drift", cold ? Severity::warning : Severity::caution,
+      fmt::format("It has moved away from that curve: at the hottest reading the gauge shows {} {} than it did by it.",
+                  printAmount(cold ? -drift.shows : drift.shows, units, 1), cold ? "less" : "more"),
+      evidence, "your readings"};
 }
 
 }  // namespace

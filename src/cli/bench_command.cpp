@@ -47,8 +47,8 @@ std::string benchText(const workflow::BenchAnswer& answer, const workflow::Bench
     if (!answer.good->findings.empty()) text += wrapped(answer.good->findings.front().evidence, 4, 4);
   }
   for (const auto& earlier : answer.drift) {
-    text += "\n" + wrapped(fmt::format("Beside its own curve{}{}: {} of ohms ± {:.1f} % (k = 2).",
-                                       earlier.lot.empty() ? "" : ", lot " + earlier.lot,
+    text += "\n" + wrapped(fmt::format("Beside the earlier curve{}{}: {} of ohms ± {:.1f} % (k = 2).",
+                                       earlier.lot.empty() ? "" : " of lot " + earlier.lot,
                                        earlier.provenance.empty() ? "" : ", " + earlier.provenance,
                                        signedPercent(earlier.drift.ratio, 1), 200 * earlier.drift.u),
                            2, 0);

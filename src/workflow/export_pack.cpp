@@ -76,7 +76,10 @@ Exporting exportPack(const catalog::Catalogue& catalogue, const PackToExport& as
                         either(asked.licence, pack.licence),
                         {}};
   if (shop && (asked.id.empty() || asked.id == "shop" || asked.version.empty()))
-    return refused({"pack-not-named", "id", fmt::format("'{}' {}", asked.id, asked.version),
+    return refused({"pack-not-named", "id",
+                    asked.id.empty()        ? "none"
+                    : asked.version.empty() ? "no version"
+                                            : fmt::format("'{}'", asked.id),
                     "an id for the package, other than shop, and a version: the shop's own rows have none"});
   if (package.descriptor.title.empty()) package.descriptor.title = package.descriptor.id;
 
