@@ -218,11 +218,28 @@ RunPreview previewOf(const catalog::Catalogue& catalogue, const BenchFamilies& f
   return run;
 }
 
+namespace {
+
+/// Standard, of ln R: what one meter and one thermometer are off by is off in all readings alike, and no number of them
+/// averages it out. All of their doubt is taken as of that kind, a judgement on the safe side.
+double commonDoubt(const curve::Curve& curve, const std::vector<curve::Sample>& samples) {
+  double ofMeter = samples.empty() ? 0 : samples.front().uLnOhms;
+  double ofBath = samples.empty() ? 0 : samples.front().uKelvin;
+  for (const curve::Sample& sample : samples) {
+    ofMeter = std::min(ofMeter, sample.uLnOhms);
+    ofBath = std::min(ofBath, sample.uKelvin);
+  }
+  const double middle = (inKelvin(curve.established().low) + inKelvin(curve.established().high)) / 2;
+  return std::hypot(ofMeter, curve.lnOhmsSlope(middle) * ofBath);
+}
+
+}  // namespace
+
 catalog::BenchCurve benchCurveOf(const curve::Fit& fit, const std::vector<curve::Sample>& samples) {
   const curve::Model& model = fit.curve.model();
   catalog::BenchCurve kept;
   kept.covariance = fit.curve.covariance().values;
-  kept.floor = fit.curve.floor();
+  kept.floor = std::max(fit.curve.floor(), commonDoubt(fit.curve, samples));
   kept.valid = fit.curve.established();
   if (const auto* table = std::get_if<curve::MonotoneTable>(&model)) {
     for (const auto& [at, r] : table->points) kept.samples.push_back({at, r});

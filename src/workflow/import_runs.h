@@ -32,7 +32,7 @@ Expected<RunSaid> saidOf(const catalog::Catalogue& catalogue, const BenchFamilie
 RunPreview previewOf(const catalog::Catalogue& catalogue, const BenchFamilies& families, const ImportAsked& asked,
                      const FileInstruments& instruments, RunSaid said, const RunRows& rows);
 
-/// As the catalogue keeps it: outliers left out, of a table its own points.
+/// As the catalogue keeps it: outliers left out, of a table its own points; known no better than meter and thermometer.
 catalog::BenchCurve benchCurveOf(const curve::Fit& fit, const std::vector<curve::Sample>& samples);
 
 }  // namespace ohmkin::workflow

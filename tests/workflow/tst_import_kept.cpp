@@ -4,6 +4,7 @@
 #include <workflow/match.h>
 #include <QTest>
 #include <fstream>
+#include <random>
 
 using namespace ohmkin;
 using test::linesOf;
@@ -194,6 +195,41 @@ class TestImportKept : public QObject {
     QVERIFY(!imported);
     QVERIFY(!imported.error().sentence().empty());
     QVERIFY(catalog::imports(catalogue).empty() && catalog::runs(catalogue).empty());
+  }
+
+  void spoiltFilesComeInOrAreRefusedAndNothingElse() {
+    auto catalogue = demos_.fresh();
+    const auto families = workflow::benchFamilies(catalogue);
+    const std::string sound =
+        "probe;temperature_c;ohms;time\nBR-2215 lot 1;45;265,1;0\nBR-2215 lot 1;65;139,5;60\n"
+        "BR-2207;75;104,3;120\nBR-2207;95;61,3;180\nBR-2207;105;48,1;240\n";
+    std::mt19937 random(1959);
+    ImportAsked asked;
+    asked.part = "BR-2216";
+    std::size_t in = 0;
+    for (int i = 0; i < 400; ++i) {
+      std::string text = sound;
+      for (auto changes = 1 + random() % 6; changes-- > 0;) {
+        const std::size_t at = random() % text.size();
+        switch (random() % 3) {
+          case 0:
+            text[at] = static_cast<char>(random() % 256);
+            break;
+          case 1:
+            text.erase(at, 1 + random() % 8);
+            break;
+          default:
+            text.insert(at, sound.substr(random() % sound.size(), random() % 20));
+            break;
+        }
+      }
+      const std::size_t before = catalog::imports(catalogue).size();
+      const auto imported = workflow::importFile(catalogue, families, {"spoilt.csv", {}, text}, asked, "Ann");
+      if (imported) ++in;
+      else QVERIFY(!imported.error().sentence().empty());
+      QCOMPARE(catalog::imports(catalogue).size(), before + (imported ? 1 : 0));
+    }
+    QVERIFY(in > 50 && in < 400);  // both ways were taken
   }
 
   void namesThatTheCatalogueDoesNotHaveAreRefused() {
