@@ -55,11 +55,9 @@ Expected<workflow::BathSaid> bathGiven(const Arguments& given, const catalog::Ca
     bath.barometer = *pressure;
   }
   if (given.has("--reduced")) {
-    const std::string said = folded(given.one("--reduced"));
-    if (said != "yes" && said != "no")
-      return refuse("reduced-unreadable", "--reduced", "'" + given.one("--reduced") + "'",
-                    "yes for a pressure reduced to sea level, no for the shop's own");
-    bath.reduced = said == "yes" ? bench::Reduced::toSeaLevel : bench::Reduced::no;
+    const auto reduced = reducedGiven(given.one("--reduced"));
+    if (!reduced) return tl::make_unexpected(reduced.error());
+    bath.reduced = *reduced;
   }
   return bath;
 }
@@ -100,17 +98,6 @@ Expected<workflow::HandReading> handReading(const std::string& word, const workf
   return hand;
 }
 
-/// "0.3" or "0.3,0.05": the leads held together, and how well that is known.
-Expected<bench::LeadZero> leadsGiven(const std::string& text) {
-  const auto comma = text.find(',');
-  const auto shorted = parseNumber(text.substr(0, comma), "--leads");
-  const auto u = comma == std::string::npos ? Expected<double>(0.05) : parseNumber(text.substr(comma + 1), "--leads");
-  if (!shorted || !u || !(*shorted >= 0) || *shorted > 100 || !(*u >= 0) || *u > 100)
-    return refuse("leads-unreadable", "--leads", "'" + text + "'",
-                  "ohms of the leads held together, for example 0.3, or with their standard uncertainty 0.3,0.05");
-  return bench::LeadZero{ohms(*shorted), ohms(*u)};
-}
-
 }  // namespace
 
 Expected<Length> parseAltitude(const std::string& text, std::string_view where) {
@@ -127,6 +114,23 @@ Expected<Pressure> parseBarometer(const std::string& text, std::string_view wher
     return refuse("barometer-unreadable", std::string(where), "'" + text + "'",
                   "a pressure with its unit, for example 1013 hPa, 29.9 inHg or 101.3 kPa");
   return kilopascals(*value);
+}
+
+Expected<bench::LeadZero> leadsGiven(const std::string& text) {
+  const auto comma = text.find(',');
+  const auto shorted = parseNumber(text.substr(0, comma), "--leads");
+  const auto u = comma == std::string::npos ? Expected<double>(0.05) : parseNumber(text.substr(comma + 1), "--leads");
+  if (!shorted || !u || !(*shorted >= 0) || *shorted > 100 || !(*u >= 0) || *u > 100)
+    return refuse("leads-unreadable", "--leads", "'" + text + "'",
+                  "ohms of the leads held together, for example 0.3, or with their standard uncertainty 0.3,0.05");
+  return bench::LeadZero{ohms(*shorted), ohms(*u)};
+}
+
+Expected<bench::Reduced> reducedGiven(const std::string& text) {
+  if (folded(text) == "yes") return bench::Reduced::toSeaLevel;
+  if (folded(text) == "no") return bench::Reduced::no;
+  return refuse("reduced-unreadable", "--reduced", "'" + text + "'",
+                "yes for a pressure reduced to sea level, no for the shop's own");
 }
 
 Expected<workflow::BenchQuestion> benchQuestion(const Arguments& given, const catalog::Catalogue& catalogue,

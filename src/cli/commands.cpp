@@ -1,4 +1,5 @@
 #include <cli/bench_command.h>
+#include <cli/bench_equipment_command.h>
 #include <cli/date_command.h>
 #include <cli/demo_command.h>
 #include <cli/dial_command.h>
@@ -22,6 +23,7 @@ Commands allCommands() {
   commands.push_back(std::make_unique<DialCommand>());
   commands.push_back(std::make_unique<FitCommand>());
   commands.push_back(std::make_unique<BenchCommand>());
+  commands.push_back(std::make_unique<EquipmentCommand>());
   commands.push_back(std::make_unique<ImportCommand>());
   commands.push_back(std::make_unique<MovementCommand>());
   commands.push_back(std::make_unique<DateCommand>());

@@ -157,6 +157,69 @@ class TestBenchCommands : public QObject {
     QVERIFY(drift[0]["provenance"].get<std::string>().find("Ann") != std::string::npos);
   }
 
+  /// A part of the wrong family in the right box: five baths, kept, and from then on matching knows better than its
+  /// number.
+  void aPartThatReadsAsAnotherFamilyIsFoundOut() {
+    // The demo's Family B through its two stated points, 940 Ω at 40 °C and 42.5 Ω at 120 °C (R = R0·exp(B(1/T −
+    // 1/T0)), IEC 60539-1), worked by hand: 469 Ω at 55, 249 Ω at 70, 139 Ω at 85, 81.4 Ω at 100 °C, rounded.
+    const std::vector<std::string> readings{"40C=940", "55C=469", "70C=249", "85C=139", "100C=81.4"};
+    std::vector<std::string> words{"bench",  "--part", "BR-2219",   "--lot", "spring", "--meter", "0.8 %",
+                                   "--bath", "0.5 K",  "--stirred", "--who", "Ann",    "--keep"};
+    words.insert(words.end(), readings.begin(), readings.end());
+    const auto kept = run(words);
+    QVERIFY2(kept.exit == 0, kept.err.c_str());
+    QVERIFY2(kept.out.find("Fail") != std::string::npos, kept.out.c_str());
+    QVERIFY(kept.out.find("is judged by their curve from now on") != std::string::npos);
+
+    const auto match = run({"match", "--vehicle", "ridgeway utility", "--year", "1968", "--cluster", "gauge package",
+                            "--casting", "30418", "--json"});
+    const Json answer = Json::parse(match.out);
+    bool lot = false, part = false;
+    for (const auto& sender : answer["branches"][0]["senders"]) {
+      if (sender["part"] != "BR-2219") continue;
+      const auto sentence = sender["sentence"].get<std::string>();
+      if (sender["lot"] == "spring") {
+        lot = sender["rank"] == "refused" && sentence.find("Judged by its own bench curve") != std::string::npos;
+        bool warned = false;
+        for (const auto& finding : sender["findings"]) warned = warned || finding["code"] == "bench-curve-off-family";
+        lot = lot && warned;
+      } else {
+        part = sentence.find("Lot spring was measured and misreads") != std::string::npos;
+      }
+    }
+    QVERIFY(lot);
+    QVERIFY(part);
+  }
+
+  void equipmentIsWrittenDownOnceAndNamed() {
+    QCOMPARE(run({"equipment"}).exit, 1);  // nothing yet
+    QCOMPARE(run({"equipment", "--meter", "blue one", "--range", "200,0.1,0.8,5,1", "--range", "2000,1,0.8,3",
+                  "--leads", "0.3,0.05"})
+                 .exit,
+             0);
+    QCOMPARE(run({"equipment", "--thermometer", "lab", "--accuracy", "0.05", "--certificate"}).exit, 0);
+    QCOMPARE(run({"equipment", "--bath", "pot", "--with", "lab"}).exit, 0);
+    QCOMPARE(run({"equipment", "--bath", "kettle", "--kind", "boiling", "--altitude", "2000 m"}).exit, 0);
+    const Json kept = Json::parse(run({"equipment", "--json"}).out);
+    QCOMPARE(kept["meters"][0]["ranges"].size(), std::size_t{2});
+    QCOMPARE(kept["baths"].size(), std::size_t{2});
+
+    const auto pot =
+        run({"bench", "--meter", "Blue One", "--bath", "pot", "--stirred", "--immersed", "--json", "60C=120.3"});
+    QVERIFY2(pot.exit == 0, pot.err.c_str());
+    const Json reading = Json::parse(pot.out)["readings"][0];
+    QVERIFY(std::abs(reading["ohm"].get<double>() - 120) < 1e-9);  // leads off
+    const auto kettle = run({"bench", "--meter", "blue one", "--bath", "kettle", "--json", "boil=60"});
+    QVERIFY2(kettle.exit == 0, kettle.err.c_str());
+    const Json boiled = Json::parse(kettle.out)["readings"][0];
+    QVERIFY(std::abs(boiled["true_c"].get<double>() - 93.315) < 0.05);  // tests/data/iso2533-atmosphere.csv
+
+    QCOMPARE(run({"equipment", "--thermometer", "lab", "--remove"}).exit, 2);  // a bath names it
+    QCOMPARE(run({"equipment", "--bath", "pot", "--remove"}).exit, 0);
+    QCOMPARE(run({"equipment", "--thermometer", "lab", "--remove"}).exit, 0);
+    QCOMPARE(run({"equipment", "--meter", "no such", "--remove"}).exit, 2);
+  }
+
   void coldOhmsAtTheCounter() {
     const auto ran = run({"bench", "--cold", "--json", "25C=2500"});
     QVERIFY2(ran.exit == 0 || ran.exit == 1, ran.err.c_str());
@@ -179,6 +242,13 @@ class TestBenchCommands : public QObject {
     QTest::newRow("unknown family") << QStringList{"bench", "--family", "Z", "60C=120"};
     QTest::newRow("tolerance of nothing") << QStringList{"bench", "--tolerance", "0", "60C=120"};
     QTest::newRow("reduced maybe") << QStringList{"bench", "--reduced", "maybe", "60C=120"};
+    QTest::newRow("a meter without ranges") << QStringList{"equipment", "--meter", "x"};
+    QTest::newRow("a range of three numbers") << QStringList{"equipment", "--meter", "x", "--range", "200,0.1,0.8"};
+    QTest::newRow("a count above full scale") << QStringList{"equipment", "--meter", "x", "--range", "2,20,0.8,1"};
+    QTest::newRow("a thermometer without accuracy") << QStringList{"equipment", "--thermometer", "x"};
+    QTest::newRow("a bath of no kind") << QStringList{"equipment", "--bath", "x"};
+    QTest::newRow("a bath with a thermometer nobody has")
+        << QStringList{"equipment", "--bath", "x", "--with", "nobody's"};
     QTest::newRow("leads of nothing") << QStringList{"bench", "--leads", "x", "60C=120"};
   }
   void badInputIsOneSentence() {
