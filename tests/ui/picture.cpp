@@ -4,6 +4,8 @@
 ///   date: "30418 : H 22 1 | 30418 : C 8 3 | stamp : 0822A | line : ridgeway utility | year : 1968"
 ///   layouts: the layout to show, counted from 0
 ///   plan: "dash | dash / engine | engine"
+///   bench: rows "bath ; ohms ; swapped ; run ; steady ; hex ; stirred | …" with [--part NUMBER] [--family NAME]
+///     [--altitude 1600m] [--barometer 1013hPa]; counter: "ohms @ temperature"; file: PATH [--bring-in]; imports
 ///   [--preview]: the print preview of the page's first sheet instead
 #include <app/window.h>
 #include <date/date_page.h>
@@ -11,6 +13,7 @@
 #include <look/style.h>
 #include <look/type.h>
 #include <match/match_page.h>
+#include <measure/bench_page.h>
 #include <plan/plan_page.h>
 #include <QApplication>
 #include <QCommandLineParser>
@@ -86,14 +89,63 @@ QPushButton* showPlan(plan::PlanPage& page, const QString& question) {
   return &page.print();
 }
 
+void showBench(measure::BenchPage& page, const QString& question, const QString& part,
+               const QCommandLineParser& given) {
+  const auto typed = [&given](const char* name) { return given.value(QString::fromLatin1(name)); };
+  (void)QTest::qWaitFor([&] { return page.ready(); }, 3000);
+  if (part == QStringLiteral("counter")) {
+    page.showPart(measure::BenchPage::atCounter);
+    page.counter().ohmsEntry().setText(question.section(QLatin1Char('@'), 0, 0).trimmed());
+    page.counter().room().setText(question.section(QLatin1Char('@'), 1).trimmed());
+  } else if (part == QStringLiteral("file")) {
+    page.showPart(measure::BenchPage::fromFile);
+    if (!question.isEmpty()) page.takeFile(question);
+    (void)QTest::qWaitFor([&] { return question.isEmpty() || !page.file().working(); }, kPatience);
+    if (given.isSet(QStringLiteral("bring-in"))) page.file().bringInButton().click();
+    (void)QTest::qWaitFor([&] { return !page.file().working(); }, kPatience);
+  } else if (part == QStringLiteral("imports")) {
+    page.showPart(measure::BenchPage::broughtIn);
+  } else {
+    std::vector<measure::RowText> rows;
+    for (const QString& line : parted(question, QLatin1Char('|'))) {
+      measure::RowText row;
+      const QStringList cells = parted(line, QLatin1Char(';'));
+      for (qsizetype i = 0; i < cells.size() && i < qsizetype{measure::kColumns}; ++i)
+        row.cells.at(static_cast<std::size_t>(i)) = cells[i];
+      if (!row.empty()) rows.push_back(row);
+    }
+    page.hand().setUp().altitude().setText(typed("altitude"));
+    page.hand().setUp().barometer().setText(typed("barometer"));
+    page.hand().keepForm().part().setText(typed("part"));
+    page.hand().keepForm().family().setCurrentText(typed("family"));
+    if (!rows.empty()) page.hand().table().setRows(rows);
+    if (!rows.empty()) page.hand().table().takeKeyboard();
+    if (given.isSet(QStringLiteral("bring-in"))) {
+      QTest::qWait(800);
+      page.hand().keepForm().keep().click();
+    }
+  }
+  QTest::qWait(1200);
+}
+
 /// Its page chosen and asked; what it prints with.
 QPushButton* show(app::Window& window, const QString& question, const QCommandLineParser& given) {
   const QString page = given.value(QStringLiteral("page"));
-  const int at = page == QStringLiteral("match") ? 0 : page == QStringLiteral("plan") ? 2 : 1;
+  const int at = page == QStringLiteral("match")  ? 0
+                 : page == QStringLiteral("plan") ? 2
+                 : QStringList{QStringLiteral("bench"), QStringLiteral("counter"), QStringLiteral("file"),
+                               QStringLiteral("imports")}
+                         .contains(page)
+                     ? 3
+                     : 1;
   window.findChild<app::Rail*>()->choose(at);
   QTest::qWait(700);
   if (auto* match = qobject_cast<match::MatchPage*>(&window.page())) return showMatch(*match, question, given);
   if (auto* plan = qobject_cast<plan::PlanPage*>(&window.page())) return showPlan(*plan, question);
+  if (auto* bench = qobject_cast<measure::BenchPage*>(&window.page())) {
+    showBench(*bench, question, page, given);
+    return nullptr;
+  }
   auto* date = qobject_cast<castings::DatePage*>(&window.page());
   if (page == QStringLiteral("date")) return showDate(*date, question);
   date->showHalf(castings::DatePage::layouts);
@@ -121,6 +173,11 @@ int main(int argc, char** argv) {
                     {QStringLiteral("check"), QString()},
                     {QStringLiteral("list"), QString()},
                     {QStringLiteral("menu"), QString()},
+                    {QStringLiteral("part"), QString(), QStringLiteral("number")},
+                    {QStringLiteral("family"), QString(), QStringLiteral("name")},
+                    {QStringLiteral("altitude"), QString(), QStringLiteral("length")},
+                    {QStringLiteral("barometer"), QString(), QStringLiteral("pressure")},
+                    {QStringLiteral("bring-in"), QString()},
                     {QStringLiteral("fahrenheit"), QString()}});
   given.process(application);
   const QStringList words = given.positionalArguments();

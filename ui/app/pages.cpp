@@ -1,6 +1,7 @@
 #include <app/pages.h>
 #include <date/date_page.h>
 #include <match/match_page.h>
+#include <measure/bench_page.h>
 #include <plan/plan_page.h>
 #include <QCoreApplication>
 
@@ -16,6 +17,11 @@ const std::vector<desk::PageEntry>& pages() {
        }},
       {QCoreApplication::translate("Pages", "Plan"), QKeySequence(Qt::CTRL | Qt::Key_3),
        [](desk::Settings& settings, QWidget* parent) -> desk::Page* { return new plan::PlanPage(settings, parent); }},
+      {QCoreApplication::translate("Pages", "Bench"), QKeySequence(Qt::CTRL | Qt::Key_4),
+       [](desk::Settings& settings, QWidget* parent) -> desk::Page* {
+         return new measure::BenchPage(settings, parent);
+       },
+       true},
   };
   return all;
 }

@@ -6,10 +6,12 @@
 #include <QActionGroup>
 #include <QApplication>
 #include <QClipboard>
+#include <QDragEnterEvent>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QMessageBox>
+#include <QMimeData>
 #include <QShortcut>
 #include <QStandardPaths>
 
@@ -59,6 +61,7 @@ Window::Window(desk::Settings& settings, QWidget* parent)
       made_(pages().size(), nullptr) {
   setWindowTitle(QStringLiteral("Ohmkin"));
   setMinimumSize(kSmallest);
+  setAcceptDrops(true);
   resize(1440, 900);
   if (!settings.geometry().isEmpty()) restoreGeometry(settings.geometry());
 
@@ -199,6 +202,30 @@ void Window::openCatalogue(const QString& file) {
   file_ = file;
   for (desk::Page* each : made_)
     if (each != nullptr) each->openCatalogue(file);
+}
+
+void Window::takeFile(const QString& file) {
+  if (QFileInfo(file).suffix() == QStringLiteral("ohmkin")) {
+    openCatalogue(file);
+    return;
+  }
+  const auto takes = std::find_if(pages().begin(), pages().end(), [](const auto& entry) { return entry.takesFiles; });
+  if (takes == pages().end()) return;
+  rail_->choose(static_cast<int>(takes - pages().begin()));
+  page().takeFile(file);
+}
+
+/// One file at a time: several would be answered one after another, and only the last would be seen.
+void Window::dragEnterEvent(QDragEnterEvent* event) {
+  const QList<QUrl> urls = event->mimeData()->urls();
+  if (urls.size() == 1 && urls.front().isLocalFile()) event->acceptProposedAction();
+}
+
+void Window::dropEvent(QDropEvent* event) {
+  const QList<QUrl> urls = event->mimeData()->urls();
+  if (urls.size() != 1) return;
+  event->acceptProposedAction();
+  takeFile(urls.front().toLocalFile());
 }
 
 void Window::openLast() {

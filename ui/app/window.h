@@ -14,6 +14,8 @@ class Window : public QWidget {
  public:
   explicit Window(desk::Settings& settings, QWidget* parent = nullptr);
   void openCatalogue(const QString& file);
+  /// A catalogue is opened; any other file goes to the page that takes files.
+  void takeFile(const QString& file);
   /// The catalogue used last, or what to do where there is none.
   void openLast();
   [[nodiscard]] desk::Page& page() const;
@@ -21,6 +23,8 @@ class Window : public QWidget {
 
  protected:
   void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
 
  private:
   QAction* act(const QString& words, const QKeySequence& keys, std::function<void()> what);

@@ -20,6 +20,8 @@ class Page : public QWidget {
   virtual void takeKeyboard() = 0;
   [[nodiscard]] virtual QString asText()
       const = 0;  ///< what is shown, to paste elsewhere; empty where there is nothing
+  /// A file was dropped on the window; only pages whose entry says so are given any.
+  virtual void takeFile(const QString& /*file*/) {}
 
  signals:
   void opened(const QString& file);
@@ -32,6 +34,7 @@ struct PageEntry {
   QString title;
   QKeySequence shortcut;
   std::function<Page*(Settings& settings, QWidget* parent)> make;
+  bool takesFiles = false;  ///< files dropped on the window that are no catalogues
 };
 
 }  // namespace ohmkin::desk

@@ -1,0 +1,171 @@
+#include <catalog/bench_equipment.h>
+#include <catalog/senders.h>
+#include <look/type.h>
+#include <measure/bench_page.h>
+#include <measure/lanes.h>
+#include <QScrollArea>
+#include <QShortcut>
+
+namespace ohmkin::measure {
+namespace {
+
+using look::space;
+
+QScrollArea* scrolling(QWidget* inner, QWidget* parent) {
+  auto* scroll = new QScrollArea(parent);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setWidgetResizable(true);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  scroll->viewport()->setAutoFillBackground(false);
+  scroll->setWidget(inner);
+  inner->setAutoFillBackground(false);
+  return scroll;
+}
+
+SharedShop shopOf(const catalog::Catalogue& catalogue) {
+  auto shop = std::make_shared<Shop>();
+  shop->families = workflow::benchFamilies(catalogue);
+  for (const bench::FamilyCurve& family : shop->families.curves) shop->familyNames << desk::plain(family.name);
+  for (const catalog::Sender& sender : catalog::senders(catalogue)) shop->parts << desk::plain(sender.id.text);
+  for (const catalog::MeterRecord& meter : catalog::meters(catalogue)) shop->meters << desk::plain(meter.name.text);
+  for (const catalog::ThermometerRecord& each : catalog::thermometers(catalogue))
+    shop->thermometers << desk::plain(each.name.text);
+  return shop;
+}
+
+}  // namespace
+
+BenchPage::BenchPage(desk::Settings& settings, QWidget* parent)
+    : Page(parent),
+      settings_(settings),
+      whole_(new parts::BlankSheet(this)),
+      stack_(new QStackedWidget(this)),
+      parts_(new parts::Segmented(tr("What to do"), this)),
+      desks_(new QStackedWidget(this)),
+      hand_(new HandDesk(handThread_, settings, this)),
+      counter_(new QuickDesk(handThread_, settings, this)),
+      fileDesk_(new FileDesk(fileThread_, settings, this)),
+      imports_(new ImportList(fileThread_, this)) {
+  parts_->setSegments({tr("By hand"), tr("At the counter"), tr("From a file"), tr("Imports")});
+  for (QWidget* each : std::initializer_list<QWidget*>{hand_, counter_, fileDesk_, imports_})
+    desks_->addWidget(scrolling(each, this));
+  auto* work = new QWidget(this);
+  auto* column = new QVBoxLayout(work);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(space(12));
+  column->addWidget(parts_, 0, Qt::AlignLeft);
+  column->addWidget(desks_, 1);
+  stack_->addWidget(whole_);
+  stack_->addWidget(work);
+  auto* outer = new QVBoxLayout(this);
+  outer->setContentsMargins(space(24), space(24), space(24), space(16));
+  outer->addWidget(stack_);
+  parts::sayNoCatalogue(*whole_, {});
+  wire();
+}
+
+/// A long import is cancelled, so that the window closes at once; nothing of it was written.
+BenchPage::~BenchPage() { fileDesk_->stop(); }
+
+void BenchPage::wire() {
+  connect(whole_, &parts::BlankSheet::openRequested, this, &Page::openRequested);
+  connect(whole_, &parts::BlankSheet::demoRequested, this, &Page::demoRequested);
+  connect(parts_, &parts::Segmented::chosen, this, [this](int part) {
+    desks_->setCurrentIndex(part);
+    takeKeyboard();
+  });
+  connect(&handThread_, &desk::CatalogueThread::opened, this, [this](const QString& file) {
+    file_ = file;
+    fileThread_.open(file);
+    readShop();
+  });
+  connect(&handThread_, &desk::CatalogueThread::openingRefused, this,
+          [this](const QString& file, const Refusal& refusal) {
+            forget(desk::refusalSentence(refusal));
+            emit refused(file, desk::refusalSentence(refusal));
+          });
+  connect(&fileThread_, &desk::CatalogueThread::opened, imports_, &ImportList::catalogueOpened);
+  for (desk::CatalogueThread* thread : {&handThread_, &fileThread_})
+    connect(thread, &desk::CatalogueThread::failed, this,
+            [this](const Refusal& refusal) { forget(desk::refusalSentence(refusal)); });
+  connect(fileDesk_, &FileDesk::broughtIn, imports_, &ImportList::reload);
+  connect(imports_, &ImportList::undone, fileDesk_, &FileDesk::refresh);
+  connect(&fileDesk_->who(), &QLineEdit::textChanged, imports_, &ImportList::setWho);
+  imports_->setWho(fileDesk_->who().text());
+  const auto key = [this](const QKeySequence& keys, auto&& what) {
+    auto* shortcut = new QShortcut(keys, this);
+    shortcut->setContext(Qt::WidgetWithChildrenShortcut);
+    connect(shortcut, &QShortcut::activated, this, what);
+  };
+  key(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { takeKeyboard(); });
+  key(QKeySequence(Qt::CTRL | Qt::Key_PageDown),
+      [this] { parts_->choose(std::min(parts_->chosenIndex() + 1, parts_->count() - 1)); });
+  key(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { parts_->choose(std::max(parts_->chosenIndex() - 1, 0)); });
+}
+
+void BenchPage::openCatalogue(const QString& file) {
+  fileDesk_->stop();
+  parts::sayOpening(*whole_, file);
+  stack_->setCurrentIndex(0);
+  handThread_.open(file);
+}
+
+void BenchPage::showNoCatalogue() { forget({}); }
+
+void BenchPage::forget(const QString& whyNot) {
+  file_.clear();
+  hand_->forget();
+  fileDesk_->forget();
+  parts::sayNoCatalogue(*whole_, whyNot);
+  stack_->setCurrentIndex(0);
+}
+
+void BenchPage::readShop() {
+  handThread_.ask(names, [this, file = file_](const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
+    return [this, file, shop = shopOf(open.catalogue)] {
+      stack_->setCurrentIndex(1);
+      hand_->setShop(file, shop);
+      counter_->setShop(shop);
+      fileDesk_->setShop(file, shop);
+      emit opened(file);
+      if (!waiting_.isEmpty()) takeFile(std::exchange(waiting_, QString()));
+    };
+  });
+}
+
+void BenchPage::takeKeyboard() {
+  switch (parts_->chosenIndex()) {
+    case byHand:
+      return hand_->takeKeyboard();
+    case atCounter:
+      return counter_->takeKeyboard();
+    case fromFile:
+      return fileDesk_->takeKeyboard();
+    default:
+      return imports_->takeKeyboard();
+  }
+}
+
+QString BenchPage::asText() const {
+  switch (parts_->chosenIndex()) {
+    case byHand:
+      return hand_->asText();
+    case atCounter:
+      return counter_->asText();
+    case fromFile:
+      return fileDesk_->asText();
+    default:
+      return imports_->asText();
+  }
+}
+
+void BenchPage::takeFile(const QString& file) {
+  if (!ready()) {
+    waiting_ = file;
+    return;
+  }
+  parts_->choose(fromFile);
+  fileDesk_->openFile(file);
+}
+
+}  // namespace ohmkin::measure
