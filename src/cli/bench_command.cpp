@@ -26,6 +26,7 @@ std::vector<Finding> findingsOnce(const workflow::BenchAnswer& answer) {
 
 std::vector<curve::Sample> samplesOf(const workflow::BenchAnswer& answer) {
   std::vector<curve::Sample> samples;
+  samples.reserve(answer.readings.size());
   for (const auto& reading : answer.readings) samples.push_back(bench::sampleOf(reading));
   return samples;
 }
@@ -138,6 +139,7 @@ Expected<Exit> cold(const Arguments& given, const catalog::Catalogue& catalogue,
   if (!check) return tl::make_unexpected(asBenchOption(check.error()));
   const auto names = [&](const std::vector<std::size_t>& some) {
     std::vector<std::string> all;
+    all.reserve(some.size());
     for (const std::size_t i : some) all.push_back(families.curves[i].name);
     return all;
   };

@@ -57,6 +57,7 @@ std::string whoIsAsking(const Arguments& arguments) {
 
 Refusal asBenchOption(Refusal refusal) {
   if (refusal.code == "barometer-reduced-question") refusal.expected += "; answer with --reduced yes or --reduced no";
+  if (refusal.code == "import-question") refusal.expected += " (--map \"…\", or --as-proposed)";
   if (refusal.where == "correction") refusal.where = "--map";
   if (refusal.where == "altitude" || refusal.where == "barometer" || refusal.where == "part" ||
       refusal.where == "lot" || refusal.where == "family" || refusal.where == "meter" || refusal.where == "bath")

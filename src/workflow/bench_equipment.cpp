@@ -28,6 +28,7 @@ std::optional<double> limitIn(std::string_view text, std::string_view unit, doub
 template <class Records>
 std::vector<std::string> namesOf(const Records& records) {
   std::vector<std::string> names;
+  names.reserve(records.size());
   for (const auto& record : records) names.push_back(record.name.text);
   return names;
 }
@@ -47,7 +48,7 @@ bench::TestSource sourceOf(const catalog::MeterRangeRecord& range) {
 
 std::string leadWords(const bench::LeadZero& leads) { return fmt::format("leads {:.2g} Ω", inOhms(leads.shorted)); }
 
-BenchMeter usual(bench::Meter meter, std::optional<bench::LeadZero> leads, bool assumed) {
+BenchMeter usual(bench::Meter meter, const std::optional<bench::LeadZero>& leads, bool assumed) {
   const bench::LeadZero zero = leads.value_or(bench::kLeadsNotZeroed);
   const std::string words = fmt::format("{}, {}", meter.name(), leads ? leadWords(zero) : "leads not zeroed");
   return {std::move(meter), zero, words, assumed};
@@ -75,6 +76,7 @@ bench::Reduced reducedOf(catalog::BarometerReduced reduced) {
 
 Expected<BenchMeter> meterOf(const catalog::MeterRecord& record) {
   std::vector<bench::MeterRange> ranges;
+  ranges.reserve(record.ranges.size());
   for (const auto& range : record.ranges)
     ranges.push_back({range.fullScale, range.resolution, range.ofReading, range.counts, sourceOf(range)});
   auto meter = bench::Meter::make(record.name.text, std::move(ranges));

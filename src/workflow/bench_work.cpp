@@ -104,9 +104,15 @@ bench::NextOptions nextOptions(const BenchQuestion& question, const Table& table
   return options;
 }
 
-void fitTable(const BenchQuestion& question, BenchAnswer& answer) {
+std::vector<curve::Sample> samplesOf(const std::vector<bench::Reading>& readings) {
   std::vector<curve::Sample> samples;
-  for (const bench::Reading& reading : answer.readings) samples.push_back(bench::sampleOf(reading));
+  samples.reserve(readings.size());
+  for (const bench::Reading& reading : readings) samples.push_back(bench::sampleOf(reading));
+  return samples;
+}
+
+void fitTable(const BenchQuestion& question, BenchAnswer& answer) {
+  const std::vector<curve::Sample> samples = samplesOf(answer.readings);
   curve::FitOptions options;
   options.form = question.form;
   if (auto fit = curve::fit(samples, options)) answer.fit = *std::move(fit);
@@ -240,8 +246,7 @@ Expected<KeptBench> keepBench(catalog::Catalogue& catalogue, const BenchFamilies
   std::string without = answer->noFit ? answer->noFit->sentence() : "";
   if (answer->fit && part.empty()) without = "nobody said of which part they are";
   if (answer->fit && !part.empty()) {
-    std::vector<curve::Sample> samples;
-    for (const bench::Reading& reading : answer->readings) samples.push_back(bench::sampleOf(reading));
+    const std::vector<curve::Sample> samples = samplesOf(answer->readings);
     const auto curve = writer.addCurve(kept.run, benchCurveOf(*answer->fit, samples));
     if (curve) kept.curve = *curve;
     else without = curve.error().sentence();

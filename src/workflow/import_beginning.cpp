@@ -91,9 +91,15 @@ Expected<Beginning> beginningOf(const catalog::Catalogue& catalogue, const Readi
 std::optional<Refusal> openQuestion(const ReadingsFile& file, const HowRead& how, const ImportAsked& asked) {
   if (!asked.askFirst || asked.asProposed || !asked.correction.empty() || how.remembered) return std::nullopt;
   if (how.proposal.questions.empty()) return std::nullopt;
-  const exchange::PlanQuestion& first = how.proposal.questions.front();
-  return Refusal{"import-question", file.name, fmt::format("an open question: {}", first.sentence),
-                 fmt::format("an answer first, '{}'; nothing was changed", fmt::join(first.answers, "' or '"))};
+  std::string asks, answers;
+  for (const exchange::PlanQuestion& question : how.proposal.questions) {
+    std::string_view sentence = question.sentence;
+    if (sentence.ends_with('.')) sentence.remove_suffix(1);
+    asks += fmt::format("{}{}", asks.empty() ? "" : "; ", sentence);
+    answers += fmt::format("{}'{}'", answers.empty() ? "" : ", and ", fmt::join(question.answers, "' or '"));
+  }
+  return Refusal{"import-question", file.name, fmt::format("an open question: {}", asks),
+                 fmt::format("an answer first, {}; nothing was changed", answers)};
 }
 
 }  // namespace ohmkin::workflow

@@ -112,6 +112,17 @@ class TestBenchCommands : public QObject {
     QVERIFY(std::abs(file["runs"][0]["span_c"][0].get<double>() - 20) < 1e-9);  // 68 °F
   }
 
+  void whatAFileLeavesOpenIsAskedFirst() {
+    // Neither kΩ nor the mark in 1,234 can be told from the file.
+    const auto file = saved("open.csv", "t;R\n20;9,234\n40;5,712\n60;3,401\n80;2,233\n95;1,155\n");
+    const auto asked = run({"import", file});
+    QCOMPARE(asked.exit, 2);
+    QVERIFY2(asked.err.find("resistance=2:kohm") != std::string::npos, asked.err.c_str());
+    QVERIFY(asked.err.find("--map") != std::string::npos);
+    QCOMPARE(run({"import", "--list"}).exit, 1);
+    QCOMPARE(run({"import", "--map", "resistance=2:kohm, decimal=comma", file}).exit, 0);
+  }
+
   void theBenchIdentifiesJudgesAndSaysWhatToReadNext() {
     const auto ran = run({"bench", "--part", "BR-2215", "--meter", "0.8 %", "--bath", "0.5 K", "--stirred",
                           "--immersed", "--json", "40C=318", "60C=165"});

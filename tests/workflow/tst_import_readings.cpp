@@ -193,6 +193,33 @@ class TestImportReadings : public QObject {
     for (double t = 46; t < 119; t += 1)
       QVERIFY(std::abs(run.fit->curve.lnOhms(inKelvin(celsius(t))) - curve.lnOhms(inKelvin(celsius(t)))) < 2e-3);
   }
+
+  void theCorpusOfAwkwardFilesComesThrough() {
+    // tests/data/awkward-csv: how each is read is tested in the exchange room; here what becomes of it.
+    auto catalogue = demos_.fresh();
+    const auto families = workflow::benchFamilies(catalogue);
+    std::size_t previewed = 0;
+    for (const auto& entry : std::filesystem::directory_iterator(OHMKIN_TEST_DATA "/awkward-csv")) {
+      if (entry.path().extension() == ".expected") continue;
+      const auto preview =
+          workflow::previewImport(catalogue, families, workflow::readingsFile(entry.path()), ImportAsked{});
+      if (!preview) {
+        QVERIFY2(!preview.error().sentence().empty(), entry.path().c_str());
+        continue;
+      }
+      ++previewed;
+      std::uint64_t rows = 0;
+      for (const auto& run : preview->runs) {
+        rows += run.rows;
+        QVERIFY2(run.fit.has_value() != run.noFit.has_value(), entry.path().c_str());
+        QVERIFY2(!run.fit || run.fit->residuals.size() == run.points.size(), entry.path().c_str());
+      }
+      QVERIFY2(rows == preview->tally.rows, entry.path().c_str());
+      QCOMPARE(preview->rejected.size(), static_cast<std::size_t>(preview->tally.rejected));
+    }
+    QVERIFY(previewed >= 40);
+    QVERIFY(catalog::imports(catalogue).empty());
+  }
 };
 
 QTEST_APPLESS_MAIN(TestImportReadings)
