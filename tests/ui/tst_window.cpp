@@ -2,8 +2,11 @@
 #include <app/window.h>
 #include <look/palette.h>
 #include <match/match_page.h>
+#include <measure/bench_page.h>
 #include <QApplication>
 #include <QClipboard>
+#include <QDropEvent>
+#include <QMimeData>
 #include <QSignalSpy>
 #include <QTest>
 #include "demo.h"
@@ -154,6 +157,28 @@ class TestWindow : public QObject {
     rail->choose(0);
     QCOMPARE(&window.page(), first);
     QVERIFY(first->isVisible());
+  }
+
+  void aFileDroppedOnTheWindowGoesToTheBench() {
+    desk::Settings settings(demo_.path("drop.ini"));
+    app::Window window(settings);
+    expose(window);
+    window.openCatalogue(demo_.file());
+    QFile readings(demo_.path("dropped.csv"));
+    QVERIFY(readings.open(QIODevice::WriteOnly));
+    readings.write("temperature C,ohms\n40,318\n60,172\n80,97.5\n100,56.2\n");
+    readings.close();
+    QMimeData files;
+    files.setUrls({QUrl::fromLocalFile(readings.fileName())});
+    QDragEnterEvent over(QPoint(300, 300), Qt::CopyAction, &files, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&window, &over);
+    QVERIFY(over.isAccepted());
+    QDropEvent dropped(QPointF(300, 300), Qt::CopyAction, &files, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&window, &dropped);
+    auto* page = qobject_cast<measure::BenchPage*>(&window.page());
+    QVERIFY(page != nullptr);
+    QTRY_VERIFY(page->file().showsPreview());
+    QVERIFY2(page->file().sentence().contains("4 readings"), qPrintable(page->file().sentence()));
   }
 
   void theRailHasAButtonForEveryPageAndNoOther() {

@@ -61,6 +61,8 @@ BenchPage::BenchPage(desk::Settings& settings, QWidget* parent)
   outer->setContentsMargins(space(24), space(24), space(24), space(16));
   outer->addWidget(stack_);
   parts::sayNoCatalogue(*whole_, {});
+  // A file that is dropped is readings wherever it falls, not a path to be typed into a field.
+  for (QLineEdit* entry : findChildren<QLineEdit*>()) entry->setAcceptDrops(false);
   wire();
 }
 

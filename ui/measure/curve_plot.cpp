@@ -111,6 +111,7 @@ void CurvePlot::paintEvent(QPaintEvent* /*event*/) {
   painter.save();
   painter.setClipRect(map.box.adjusted(-1, -1, 1, 1));
   drawFamilies(painter, map);
+  drawNames(painter, map);
   drawCurve(painter, map);
   painter.restore();
   drawReadings(painter, map);
@@ -163,36 +164,65 @@ void CurvePlot::drawAxes(QPainter& painter, const Map& map) const {
   }
 }
 
-/// Each with its name where its line has room for it, as far to the left as no other name stands.
 void CurvePlot::drawFamilies(QPainter& painter, const Map& map) const {
-  std::vector<QRectF> taken;
-  for (const PlottedReading& r : picture_.readings)
-    taken.emplace_back(map(r.at, r.ohms) - QPointF(space(4), space(4)), QSizeF(space(8), space(8)));
-  const QFontMetricsF m = look::metrics(Text::small);
   for (const PlottedFamily& family : picture_.families) {
     const bool near = family.claimed || family.likeliest;
-    QPen pen(colour(near ? Paint::ink : Paint::edge), near ? 1.4 : 1);
-    painter.setPen(pen);
+    painter.setPen(QPen(colour(near ? Paint::ink : Paint::edge), near ? 1.4 : 1));
     painter.setBrush(Qt::NoBrush);
     painter.drawPolyline(map.line(family.points, &PlottedPoint::ohms));
   }
+}
+
+/// Does the line run through the box? Between its points too.
+bool CurvePlot::crosses(const Map& map, const std::vector<PlottedPoint>& points, const QRectF& box) {
+  for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+    const QPointF a = map(points[i].at, points[i].ohms);
+    const QPointF b = map(points[i + 1].at, points[i + 1].ohms);
+    if (std::max(a.x(), b.x()) < box.left() || std::min(a.x(), b.x()) > box.right()) continue;
+    if (QRectF(a, b).normalized().adjusted(-1, -1, 1, 1).intersects(box)) return true;
+  }
+  return false;
+}
+
+/// A place beside the family's own line: clear of every line if there is one, else of readings, names and the curve.
+std::optional<QRectF> CurvePlot::placeName(const Map& map, const PlottedFamily& family, const QSizeF& size,
+                                           const std::vector<QRectF>& taken, bool clear) const {
+  for (const double part : {0.05, 0.95, 0.15, 0.85, 0.25, 0.75, 0.35, 0.65, 0.5})
+    for (const bool above : {true, false}) {
+      if (family.points.empty()) return {};
+      const auto& p = family.points[static_cast<std::size_t>(part * static_cast<double>(family.points.size() - 1))];
+      const QPointF at = map(p.at, p.ohms);
+      QRectF box(QPointF(0, 0), size);
+      if (above) box.moveBottomLeft(at + QPointF(space(5), -space(1)));
+      else box.moveTopRight(at + QPointF(-space(4), space(1)));
+      if (!map.box.contains(box)) continue;
+      const auto through = [&](const std::vector<PlottedPoint>& line) { return crosses(map, line, box); };
+      if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& t) { return t.intersects(box); })) continue;
+      if (through(picture_.curve) || std::any_of(picture_.beyond.begin(), picture_.beyond.end(), through)) continue;
+      if (clear && std::any_of(picture_.families.begin(), picture_.families.end(),
+                               [&](const PlottedFamily& other) { return through(other.points); }))
+        continue;
+      return box;
+    }
+  return {};
+}
+
+void CurvePlot::drawNames(QPainter& painter, const Map& map) const {
+  std::vector<QRectF> taken;
+  for (const PlottedReading& r : picture_.readings)
+    taken.emplace_back(map(r.at, r.ohms) - QPointF(space(5), space(5)), QSizeF(space(10), space(10)));
+  const QFontMetricsF m = look::metrics(Text::small);
   for (const PlottedFamily& family : picture_.families) {
     const QSizeF size(m.horizontalAdvance(family.name) + 2, m.height());
-    for (const double part : {0.06, 0.9, 0.16, 0.8, 0.3, 0.7, 0.45}) {
-      if (family.points.empty()) break;
-      const auto& p = family.points[static_cast<std::size_t>(part * static_cast<double>(family.points.size() - 1))];
-      QRectF box(QPointF(0, 0), size);
-      box.moveBottomLeft(map(p.at, p.ohms) + QPointF(space(3), -space(2)));
-      if (box.right() > map.box.right()) box.moveRight(map.box.right());
-      const bool fine = map.box.contains(box) &&
-                        std::none_of(taken.begin(), taken.end(), [&](const QRectF& t) { return t.intersects(box); });
-      if (!fine) continue;
-      painter.fillRect(box, look::blended(colour(Paint::panel), colour(Paint::ground), 0.9));
-      parts::drawWords(painter, box, family.name, typeface(Text::small),
-                       colour(family.claimed || family.likeliest ? Paint::ink : Paint::quiet), 1);
-      taken.push_back(box);
-      break;
+    auto box = placeName(map, family, size, taken, true);
+    if (!box) {
+      box = placeName(map, family, size, taken, false);
+      if (!box) continue;
+      painter.fillRect(*box, colour(Paint::panel));
     }
+    parts::drawWords(painter, *box, family.name, typeface(Text::small),
+                     colour(family.claimed || family.likeliest ? Paint::ink : Paint::quiet), 1);
+    taken.push_back(*box);
   }
 }
 

@@ -62,6 +62,10 @@ class CurvePlot : public QWidget {
   [[nodiscard]] QRectF canvas() const;
   void drawAxes(QPainter& painter, const Map& map) const;
   void drawFamilies(QPainter& painter, const Map& map) const;
+  void drawNames(QPainter& painter, const Map& map) const;
+  [[nodiscard]] static bool crosses(const Map& map, const std::vector<PlottedPoint>& points, const QRectF& box);
+  [[nodiscard]] std::optional<QRectF> placeName(const Map& map, const PlottedFamily& family, const QSizeF& size,
+                                                const std::vector<QRectF>& taken, bool clear) const;
   void drawCurve(QPainter& painter, const Map& map) const;
   void drawReadings(QPainter& painter, const Map& map) const;
   CurvePicture picture_;

@@ -22,7 +22,6 @@ using look::space;
 
 constexpr int kRowsShown = 6;
 constexpr int kNarrowest = 156;
-constexpr int kWidest = 260;
 
 struct Offered {
   ColumnPlan plan;
@@ -98,8 +97,7 @@ void FileColumns::display(const exchange::Proposal& proposal, const exchange::Re
 void FileColumns::fitColumns() {
   const int columns = rows_->columnCount();
   for (int column = 0; column < columns; ++column)
-    rows_->horizontalHeader()->resizeSection(column,
-                                             std::clamp((width() - 2) / columns, space(kNarrowest), space(kWidest)));
+    rows_->horizontalHeader()->resizeSection(column, std::max((width() - 2) / columns, space(kNarrowest)));
   rows_->updateGeometry();
 }
 

@@ -49,7 +49,16 @@ FileDesk::FileDesk(desk::CatalogueThread& thread, desk::Settings& settings, QWid
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(stack_);
+  showWork(false);
   wire();
+}
+
+/// The one that is not shown takes no room: what is empty has nothing to scroll.
+void FileDesk::showWork(bool work) {
+  stack_->setCurrentIndex(work ? 1 : 0);
+  for (int i = 0; i < stack_->count(); ++i)
+    stack_->widget(i)->setSizePolicy(QSizePolicy::Expanding,
+                                     i == stack_->currentIndex() ? QSizePolicy::Preferred : QSizePolicy::Ignored);
 }
 
 QWidget* FileDesk::makeWork() {
@@ -227,7 +236,7 @@ void FileDesk::display(const std::shared_ptr<const workflow::ImportPreview>& pre
   found_->show();
   displayRun(std::max(0, runs_->currentRow()));
   head_->bringIn().setEnabled(!preview->already && preview->tally.rows > 0);
-  stack_->setCurrentIndex(1);
+  showWork(true);
 }
 
 void FileDesk::displayRejected(const workflow::ImportPreview& preview) {
@@ -272,7 +281,7 @@ void FileDesk::displayRefused(const Refusal& refusal, const std::shared_ptr<cons
   columns_->parentWidget()->setVisible(proposal != nullptr);
   questions_->display(proposal ? proposal->questions : std::vector<exchange::PlanQuestion>());
   if (proposal) columns_->display(*proposal, proposal->plan);
-  stack_->setCurrentIndex(1);
+  showWork(true);
 }
 
 void FileDesk::bringIn() {

@@ -52,6 +52,7 @@ class FileDesk : public QWidget {
   QWidget* makeWork();
   QWidget* makeFound();
   void wire();
+  void showWork(bool work);
   void choose();
   void correct(const QString& line);
   void asked();

@@ -44,7 +44,7 @@ FileHead::FileHead(QWidget* parent)
     : Panel(Kind::sheet, parent),
       name_((new parts::Words({}, this))->sized(typeface(Text::headline))),
       sentence_(new parts::Words({}, this)),
-      already_((new parts::Words({}, this))->painted(Paint::warning)),
+      already_((new parts::Words({}, this))->painted(Paint::quiet)),
       outcome_(new parts::Words({}, this)),
       meter_(new parts::Entry(tr("Meter"), this)),
       bath_(new parts::Entry(tr("Thermometer in the bath"), this)),

@@ -42,12 +42,13 @@ ImportList::ImportList(desk::CatalogueThread& thread, QWidget* parent)
   connect(table_, &QTableWidget::currentCellChanged, this, &ImportList::chosen);
   connect(undo_, &QPushButton::clicked, this, &ImportList::pressed);
   connect(leave_, &QPushButton::clicked, this, &ImportList::chosen);
+  outcome_->hide();
   display({});
 }
 
 void ImportList::catalogueOpened(const QString& file) {
   file_ = file;
-  outcome_->setText({});
+  tell({}, false);
   reload();
 }
 
@@ -55,6 +56,11 @@ void ImportList::reload() {
   thread_.ask(listing, [this](const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
     return [this, records = catalog::imports(open.catalogue)] { display(records); };
   });
+}
+
+void ImportList::tell(const QString& outcome, bool refused) {
+  outcome_->painted(refused ? Paint::warning : Paint::accent)->setText(outcome);
+  outcome_->setVisible(!outcome.isEmpty());
 }
 
 void ImportList::takeKeyboard() { table_->setFocus(Qt::ShortcutFocusReason); }
@@ -119,17 +125,17 @@ void ImportList::undo(catalog::ImportNumber id) {
           const auto record = catalog::undoImport(catalogue, id, who);
           if (!record)
             return [this, why = desk::refusalSentence(record.error())] {
-              outcome_->painted(Paint::warning)->setText(tr("Not taken out. %1").arg(why));
+              tell(tr("Not taken out. %1").arg(why), true);
               reload();
             };
           return [this, words = tr("Import %1, %2, is out again.").arg(id.value).arg(plain(record->file))] {
-            outcome_->painted(Paint::accent)->setText(words);
+            tell(words, false);
             reload();
             emit undone();
           };
         } catch (const catalog::CatalogueError& error) {
           return [this, why = desk::refusalSentence(error.refusal())] {
-            outcome_->painted(Paint::warning)->setText(tr("Not taken out. %1").arg(why));
+            tell(tr("Not taken out. %1").arg(why), true);
             chosen();
           };
         }

@@ -29,6 +29,7 @@ class ImportList : public QWidget {
  private:
   void display(std::vector<catalog::ImportRecord> records);
   void chosen();
+  void tell(const QString& outcome, bool refused);
   void pressed();
   void undo(catalog::ImportNumber id);
 

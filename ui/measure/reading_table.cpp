@@ -34,6 +34,7 @@ class CellDelegate : public QStyledItemDelegate {
                         const QModelIndex& index) const override {
     auto* edit = new QLineEdit(parent);
     edit->setFrame(false);
+    edit->setAcceptDrops(false);
     edit->setFont(typeface(Text::body));
     edit->setTextMargins(space(4), 0, space(4), 0);
     edit->setAccessibleName(
@@ -310,12 +311,12 @@ void ReadingTable::fitColumns() {
   const QFontMetricsF m = look::metrics(Text::small);
   int left = viewport()->width();
   for (int column = swappedColumn; column < kColumns; ++column) {
-    const int wide = static_cast<int>(m.horizontalAdvance(horizontalHeaderItem(column)->text())) + space(12);
+    const int wide = static_cast<int>(m.horizontalAdvance(horizontalHeaderItem(column)->text())) + space(9);
     horizontalHeader()->resizeSection(column, wide);
     left -= wide;
   }
-  horizontalHeader()->resizeSection(bathColumn, std::max(space(64), left / 2));
-  horizontalHeader()->resizeSection(ohmsColumn, std::max(space(56), left - left / 2));
+  horizontalHeader()->resizeSection(bathColumn, std::max(space(60), left / 2));
+  horizontalHeader()->resizeSection(ohmsColumn, std::max(space(52), left - left / 2));
 }
 
 QSize ReadingTable::sizeHint() const {
