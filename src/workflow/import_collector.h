@@ -49,7 +49,7 @@ class ImportCollector : public exchange::ReadingSink {
   std::size_t last_ = 0;
   std::uint64_t taken_ = 0;
   bool tooMany_ = false;
-  std::chrono::steady_clock::time_point told_ = std::chrono::steady_clock::now();
+  std::chrono::steady_clock::time_point told_{};  ///< long ago: the first is told at once
   std::vector<exchange::RejectedCell> rejected_;
 };
 

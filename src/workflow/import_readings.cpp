@@ -1,8 +1,7 @@
 #include <catalog/bench_records.h>
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
-#include <workflow/import_beginning.h>
-#include <workflow/import_collector.h>
+#include <workflow/import_ahead.h>
 #include <workflow/import_readings.h>
 #include <workflow/import_runs.h>
 #include <algorithm>
@@ -12,18 +11,6 @@ namespace {
 
 Refusal cancelled(const std::string& file) {
   return {"import-cancelled", file, "a cancelled import", "nothing; nothing was changed"};
-}
-
-/// The rows, or why there are none.
-Expected<exchange::ReadingTally> rowsOf(const ReadingsFile& file, const exchange::ReadingPlan& plan,
-                                        ImportCollector& collector) {
-  const auto in = opened(file);
-  const auto tally = exchange::readRows(*in, plan, file.name, collector);
-  if (!tally) return tally;
-  if (collector.tooMany())
-    return refuse("file-of-too-many-curves", file.name, fmt::format("more than {} curves", kMostRuns),
-                  "a column that names the curve; correct how the file is read");
-  return tally;
 }
 
 /// A curve that was named and is in no row: most likely a slip of the pen.
@@ -49,16 +36,6 @@ void sayOfRejected(const exchange::ReadingTally& tally, std::vector<Finding>& fi
                         fmt::format("{} reading{} overload: more ohms than the meter shows, not a number.",
                                     tally.overloads, tally.overloads == 1 ? " says" : "s say"),
                         "", "the file"});
-}
-
-catalog::RawReading rawOf(const exchange::ReadingRow& row) {
-  catalog::RawReading raw;
-  raw.celsius = inCelsius(row.at);
-  if (row.ohms) raw.ohms = inOhms(*row.ohms);
-  if (row.seconds) raw.seconds = *row.seconds;
-  if (row.run == exchange::Run::heating) raw.direction = catalog::RunDirection::heating;
-  if (row.run == exchange::Run::cooling) raw.direction = catalog::RunDirection::cooling;
-  return raw;
 }
 
 void keepCurve(catalog::BenchWriter& writer, ImportedRun& run) {
@@ -131,30 +108,24 @@ Expected<Imported> importFile(catalog::Catalogue& catalogue, const BenchFamilies
 
   std::vector<RunSaid> said;
   std::vector<std::optional<catalog::RunNumber>> numbers;  // none: left out
-  std::optional<Refusal> refused;
-  ImportCollector::Listener listener;
-  listener.begun = [&](std::size_t, const std::string& title) {
-    auto one = saidOf(catalogue, families, asked, title);
-    if (!one) {
-      refused = one.error();
-      return false;
+  ReadAhead ahead(file, plan, beginning->size);
+  while (const auto batch = ahead.next()) {
+    for (const std::string& title : batch->begun) {
+      auto one = saidOf(catalogue, families, asked, title);
+      if (!one) return tl::make_unexpected(one.error());
+      said.push_back(*std::move(one));
+      const RunSaid& run = said.back();
+      numbers.push_back(
+          run.leaveOut ? std::nullopt
+                       : std::optional(writer->beginRun({run.part, run.lot, run.family, std::nullopt, title, ""})));
     }
-    said.push_back(*std::move(one));
-    const RunSaid& run = said.back();
-    numbers.push_back(run.leaveOut
-                          ? std::nullopt
-                          : std::optional(writer->beginRun({run.part, run.lot, run.family, std::nullopt, title, ""})));
-    return true;
-  };
-  listener.row = [&](std::size_t run, const exchange::ReadingRow& row) {
-    if (numbers[run]) writer->add(*numbers[run], rawOf(row));
-    return true;
-  };
-  ImportCollector collector(!plan.with(exchange::Role::time).empty(), beginning->size, progress, std::move(listener));
-  const auto tally = rowsOf(file, plan, collector);
+    for (const ReadAhead::Row& row : batch->rows)
+      if (numbers[row.run]) writer->add(*numbers[row.run], row.reading);
+    if (batch->progress && progress && !progress(*batch->progress)) return tl::make_unexpected(cancelled(file.name));
+  }
+  const auto& tally = ahead.tally();
+  ImportCollector& collector = ahead.collector();
   if (!tally) return tl::make_unexpected(tally.error());
-  if (refused) return tl::make_unexpected(*std::move(refused));
-  if (tally->stopped) return tl::make_unexpected(cancelled(file.name));
   if (tally->bytes != beginning->size)
     return refuse("file-changed", file.name, "a file that was written to while it was read",
                   "one that stands still; nothing was changed");

@@ -48,7 +48,7 @@ struct ImportAsked {
   DisplayUnits units;  ///< of the sentences
 };
 
-/// Called some times a second; false stops, and then nothing is written.
+/// Called some times a second, on the caller's thread; false stops, and then nothing is written.
 struct ImportProgress {
   std::uint64_t bytes = 0;
   std::uint64_t ofBytes = 0;
