@@ -7,6 +7,7 @@ import sys
 # (program, what is measured, its baseline): patterns on names; \1 of the first may stand in the second.
 BASELINES = [
     ("bm_catalogue", r"(?:Open|AMatchs|OnePoint).*", "BareSelectOne"),
+    ("bm_import_readings", r"aMillionRowsImported/(.*)", r"sqlite3DotImportOfTheSame/\1"),
     ("bm_trim", r"bounded/(.*)", r"exhaustive/\1"),
     ("bm_monte_carlo", r"(.*)/2(/.*)", r"\1/1\2"),
 ]
