@@ -286,6 +286,23 @@ class TestBenchPage : public QObject {
     QCOMPARE(desk.bars().rows().front().name, QString("Family A"));
   }
 
+  void aPartThatIsUnknownIsPutRightWhereItWasTyped() {
+    const QString readings = fileOf("unknown.csv", "temperature C,ohms\n40,318\n60,172\n80,97.5\n100,56.2\n");
+    Shown shown(demo_, "unknown.ini");
+    shown.open(demo_.file());
+    shown.page.takeFile(readings);
+    FileDesk& desk = shown.page.file();
+    QTRY_VERIFY(desk.showsPreview());
+    desk.runs().item(0, RunTable::family)->setText("Family Q");
+    QTRY_VERIFY2(desk.runsNote().contains("Family Q"), qPrintable(desk.runsNote()));
+    QVERIFY(desk.runs().isVisible());
+    QVERIFY(!desk.bringInButton().isEnabled());
+    desk.runs().item(0, RunTable::family)->setText("Family A");
+    QTRY_VERIFY(desk.bringInButton().isEnabled());
+    QVERIFY(!desk.runsNote().contains("Family Q"));
+    QTRY_VERIFY(!desk.bars().rows().front().aside.isEmpty());  // what it claims to be
+  }
+
   void aFileThatIsNoneIsOneSentence() {
     Shown shown(demo_, "none.ini");
     shown.open(demo_.file());

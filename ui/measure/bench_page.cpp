@@ -30,6 +30,7 @@ SharedShop shopOf(const catalog::Catalogue& catalogue) {
   for (const catalog::MeterRecord& meter : catalog::meters(catalogue)) shop->meters << desk::plain(meter.name.text);
   for (const catalog::ThermometerRecord& each : catalog::thermometers(catalogue))
     shop->thermometers << desk::plain(each.name.text);
+  for (const catalog::BathRecord& bath : catalog::baths(catalogue)) shop->baths << desk::plain(bath.name.text);
   return shop;
 }
 

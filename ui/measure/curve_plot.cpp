@@ -212,6 +212,11 @@ void CurvePlot::drawNames(QPainter& painter, const Map& map) const {
   for (const PlottedReading& r : picture_.readings)
     taken.emplace_back(map(r.at, r.ohms) - QPointF(space(5), space(5)), QSizeF(space(10), space(10)));
   const QFontMetricsF m = look::metrics(Text::small);
+  if (picture_.next) {  // and its words at the foot
+    const double wide = m.horizontalAdvance(tr("measure next")) + space(8);
+    taken.emplace_back(map.x(*picture_.next) - wide, map.box.bottom() - m.height() - space(4), 2 * wide,
+                       m.height() + space(4));
+  }
   for (const PlottedFamily& family : picture_.families) {
     const QSizeF size(m.horizontalAdvance(family.name) + 2, m.height());
     auto box = placeName(map, family, size, taken, true);

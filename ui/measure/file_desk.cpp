@@ -8,6 +8,7 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QStandardPaths>
+#include <array>
 #include <fstream>
 
 namespace ohmkin::measure {
@@ -18,6 +19,13 @@ using look::Paint;
 using look::space;
 using look::Text;
 using look::typeface;
+
+/// What the person said of the file's curves or of the bench is unknown; how the file is read stands.
+bool isOfWords(const Refusal& refusal) {
+  static const std::array<std::string_view, 5> codes{"part-unknown", "family-unknown", "family-without-curve",
+                                                     "meter-unknown", "thermometer-unknown"};
+  return std::find(codes.begin(), codes.end(), refusal.code) != codes.end();
+}
 
 /// Where the plan cannot be read by, what was proposed is shown all the same, so that it can be put right.
 std::shared_ptr<const exchange::Proposal> proposedOf(const workflow::ReadingsFile& file,
@@ -101,11 +109,8 @@ QWidget* FileDesk::makeFound() {
   row->setSpacing(space(16));
   row->addWidget(plot_, 6);
   row->addLayout(side, 5);
-  auto* hint = (new parts::Words(tr("Write the number of the part where the file does not say it, and leave out what "
-                                    "does not belong: a curve without a part is kept, but matching cannot use it.")))
-                   ->sized(typeface(Text::small))
-                   ->painted(Paint::quiet);
-  return headedPanel(tr("Curves found"), {runs_, hint, answer}, this);
+  runsNote_ = (new parts::Words)->sized(typeface(Text::small));
+  return headedPanel(tr("Curves found"), {runs_, runsNote_, answer}, this);
 }
 
 void FileDesk::wire() {
@@ -233,6 +238,7 @@ void FileDesk::display(const std::shared_ptr<const workflow::ImportPreview>& pre
   columns_->display(preview->proposal, preview->plan);
   displayRejected(*preview);
   runs_->display(preview->runs, shop_->families, settings_.units());
+  noteRuns({});
   found_->show();
   displayRun(std::max(0, runs_->currentRow()));
   head_->bringIn().setEnabled(!preview->already && preview->tally.rows > 0);
@@ -254,6 +260,14 @@ void FileDesk::displayRejected(const workflow::ImportPreview& preview) {
                              : tr("Cells that could not be read; their rows are left out:"));
 }
 
+void FileDesk::noteRuns(const QString& refused) {
+  runsNote_->painted(refused.isEmpty() ? Paint::quiet : Paint::warning);
+  runsNote_->setText(!refused.isEmpty() ? refused
+                                        : tr("Write the number of the part where the file does not say it, and leave "
+                                             "out what does not belong: a curve without a part is kept, but matching "
+                                             "cannot use it."));
+}
+
 void FileDesk::displayRun(int run) {
   if (!preview_ || run < 0 || run >= static_cast<int>(preview_->runs.size())) return;
   const auto at = static_cast<std::size_t>(run);
@@ -270,6 +284,13 @@ void FileDesk::displayRun(int run) {
 
 void FileDesk::displayRefused(const Refusal& refusal, const std::shared_ptr<const exchange::Proposal>& proposal) {
   setWorking(false, {});
+  if (preview_ && isOfWords(refusal)) {
+    // What was found stays on the screen, so that the word can be put right where it was typed.
+    noteRuns(desk::refusalSentence(refusal));
+    head_->say(desk::refusalSentence(refusal), true);
+    head_->bringIn().setEnabled(false);
+    return;
+  }
   preview_.reset();
   head_->say(desk::refusalSentence(refusal), true);
   head_->sayAlready({});

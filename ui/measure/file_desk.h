@@ -42,6 +42,7 @@ class FileDesk : public QWidget {
   [[nodiscard]] QString already() const { return head_->already(); }
   [[nodiscard]] QString told() const { return head_->told(); }
   [[nodiscard]] OpenQuestions& questions() const { return *questions_; }
+  [[nodiscard]] QString runsNote() const { return runsNote_->text(); }
   [[nodiscard]] bool working() const { return working_; }
   [[nodiscard]] bool showsPreview() const { return stack_->currentIndex() == 1 && preview_ != nullptr; }
 
@@ -59,6 +60,7 @@ class FileDesk : public QWidget {
   [[nodiscard]] workflow::ImportAsked request() const;
   workflow::OnProgress reporting(const std::shared_ptr<std::atomic<bool>>& stopped);
   void display(const std::shared_ptr<const workflow::ImportPreview>& preview);
+  void noteRuns(const QString& refused);
   void displayRun(int run);
   void displayRefused(const Refusal& refusal, const std::shared_ptr<const exchange::Proposal>& proposal);
   void bringIn();
@@ -87,6 +89,7 @@ class FileDesk : public QWidget {
   parts::Words* rejectedName_ = nullptr;
   QWidget* found_ = nullptr;
   RunTable* runs_ = nullptr;
+  parts::Words* runsNote_ = nullptr;
   CurvePlot* plot_ = nullptr;
   SuspectBars* bars_ = nullptr;
   parts::FindingList* remarks_ = nullptr;

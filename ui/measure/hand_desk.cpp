@@ -184,10 +184,16 @@ void HandDesk::showNote(int row) {
   for (const RowTrouble& trouble : troubles)
     if (told == nullptr || trouble.row == row) told = &trouble;
   note_->painted(told != nullptr ? Paint::warning : Paint::quiet);
-  note_->setText(told != nullptr
-                     ? tr("Row %1: %2").arg(told->row + 1).arg(told->sentence)
-                     : tr("Enter goes on: bath, ohms, next row. A bath is a temperature, ice, cubes or boil; OL is "
-                          "overload; Space ticks; a block from a spreadsheet can be pasted."));
+  if (told != nullptr) {
+    note_->setText(tr("Row %1: %2").arg(told->row + 1).arg(told->sentence));
+    return;
+  }
+  QStringList words{
+      tr("Enter goes on: bath, ohms, next row. A bath is a temperature, ice, cubes or boil; OL is "
+         "overload; Space ticks; a block from a spreadsheet can be pasted.")};
+  if (shop_ && !shop_->baths.isEmpty())
+    words << tr("The shop's baths: %1.").arg(shop_->baths.join(QStringLiteral(", ")));
+  note_->setText(words.join(QLatin1Char(' ')));
 }
 
 void HandDesk::keep() {

@@ -12,6 +12,7 @@ struct Shop {
   QStringList parts;  ///< numbers of senders
   QStringList meters;
   QStringList thermometers;
+  QStringList baths;
 };
 using SharedShop = std::shared_ptr<const Shop>;
 
