@@ -104,7 +104,7 @@ void showBench(measure::BenchPage& page, const QString& question, const QString&
     if (given.isSet(QStringLiteral("bring-in"))) page.file().bringInButton().click();
     (void)QTest::qWaitFor([&] { return !page.file().working(); }, kPatience);
   } else if (part == QStringLiteral("imports")) {
-    page.showPart(measure::BenchPage::broughtIn);
+    page.showPart(measure::BenchPage::kept);
   } else {
     std::vector<measure::RowText> rows;
     for (const QString& line : parted(question, QLatin1Char('|'))) {

@@ -183,6 +183,15 @@ class TestBenchPage : public QObject {
     QVERIFY(runs.front().curve.has_value());
     // And what the part reads now is held against it.
     QTRY_VERIFY(!shown.page.hand().answer()->drift.empty());
+    // It is listed, and can be taken out again.
+    shown.page.showPart(BenchPage::kept);
+    ImportList& list = shown.page.imports();
+    QTRY_COMPARE(list.table().rowCount(), 1);
+    QVERIFY2(shown.page.asText().contains("BR-2215 of lot R7"), qPrintable(shown.page.asText()));
+    QTest::keyClick(&list.undoButton(), Qt::Key_Space);
+    QTest::keyClick(&list.undoButton(), Qt::Key_Space);
+    QTRY_COMPARE(list.table().rowCount(), 0);
+    QTRY_VERIFY(shown.page.hand().answer()->drift.empty());
   }
 
   void aPartThatNobodyKnowsIsDoubted() {
@@ -248,13 +257,13 @@ class TestBenchPage : public QObject {
     QTRY_VERIFY2(desk.already().contains("already") && desk.already().contains("Ben"), qPrintable(desk.already()));
     QVERIFY(!desk.bringInButton().isEnabled());
 
-    shown.page.showPart(BenchPage::broughtIn);
+    shown.page.showPart(BenchPage::kept);
     ImportList& list = shown.page.imports();
     QTRY_COMPARE(list.table().rowCount(), 1);
     QVERIFY(shown.page.asText().contains("bath.csv"));
     QTest::keyClick(&list.undoButton(), Qt::Key_Space);
     QTest::keyClick(&list.undoButton(), Qt::Key_Space);
-    QTRY_VERIFY2(list.told().contains("out again"), qPrintable(list.told()));
+    QTRY_VERIFY2(list.told().contains("Out again"), qPrintable(list.told()));
     QTRY_VERIFY(!list.undoButton().isEnabled());
     const auto catalogue = catalog::Catalogue::open(file.toStdString(), catalog::Access::readOnly);
     QVERIFY(catalog::runs(catalogue).empty());

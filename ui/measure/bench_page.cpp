@@ -47,7 +47,7 @@ BenchPage::BenchPage(desk::Settings& settings, QWidget* parent)
       counter_(new QuickDesk(handThread_, settings, this)),
       fileDesk_(new FileDesk(fileThread_, settings, this)),
       imports_(new ImportList(fileThread_, this)) {
-  parts_->setSegments({tr("By hand"), tr("At the counter"), tr("From a file"), tr("Imports")});
+  parts_->setSegments({tr("By hand"), tr("At the counter"), tr("From a file"), tr("Kept")});
   for (QWidget* each : std::initializer_list<QWidget*>{hand_, counter_, fileDesk_, imports_})
     desks_->addWidget(scrolling(each, this));
   auto* work = new QWidget(this);
@@ -92,6 +92,10 @@ void BenchPage::wire() {
     connect(thread, &desk::CatalogueThread::failed, this,
             [this](const Refusal& refusal) { forget(desk::refusalSentence(refusal)); });
   connect(fileDesk_, &FileDesk::broughtIn, imports_, &ImportList::reload);
+  connect(hand_, &HandDesk::kept, imports_, &ImportList::reload);
+  // What the part read earlier, and which files are in, is asked anew.
+  connect(fileDesk_, &FileDesk::broughtIn, hand_, &HandDesk::refresh);
+  connect(imports_, &ImportList::undone, hand_, &HandDesk::refresh);
   connect(imports_, &ImportList::undone, fileDesk_, &FileDesk::refresh);
   connect(&fileDesk_->who(), &QLineEdit::textChanged, imports_, &ImportList::setWho);
   imports_->setWho(fileDesk_->who().text());

@@ -8,12 +8,12 @@
 
 namespace ohmkin::measure {
 
-/// The bench: readings by hand, a cold sender at the counter, files of readings, and what came in from them.
+/// The bench: readings by hand, a cold sender at the counter, files of readings, and what is kept of them.
 class BenchPage : public desk::Page {
   Q_OBJECT
 
  public:
-  enum Part { byHand, atCounter, fromFile, broughtIn };
+  enum Part { byHand, atCounter, fromFile, kept };
 
   explicit BenchPage(desk::Settings& settings, QWidget* parent = nullptr);
   ~BenchPage() override;

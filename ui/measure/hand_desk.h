@@ -18,6 +18,7 @@ class HandDesk : public QWidget {
  public:
   HandDesk(desk::CatalogueThread& thread, desk::Settings& settings, QWidget* parent = nullptr);
   void setShop(const QString& file, const SharedShop& shop);
+  void refresh() { asked(); }  ///< what is in the catalogue has changed
   void forget();
   void takeKeyboard() { table_->takeKeyboard(); }
   [[nodiscard]] QString asText() const;

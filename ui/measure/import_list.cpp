@@ -5,6 +5,8 @@
 #include <measure/import_list.h>
 #include <measure/lanes.h>
 #include <QLocale>
+#include <algorithm>
+#include <array>
 
 namespace ohmkin::measure {
 
@@ -12,14 +14,64 @@ using desk::plain;
 using look::Paint;
 using look::space;
 
+namespace {
+
+/// Runs of a file go with their file; those kept by hand stand for themselves.
+std::vector<KeptEntry> entriesOf(const catalog::Catalogue& catalogue) {
+  std::vector<KeptEntry> entries;
+  for (catalog::ImportRecord& import : catalog::imports(catalogue))
+    entries.push_back({std::move(import), std::nullopt});
+  for (catalog::RunRecord& run : catalog::runs(catalogue))
+    if (!run.ofImport) entries.push_back({std::nullopt, std::move(run)});
+  // ISO 8601 times of UTC sort as they read.
+  std::stable_sort(entries.begin(), entries.end(),
+                   [](const KeptEntry& a, const KeptEntry& b) { return a.at() > b.at(); });
+  return entries;
+}
+
+QString partWords(const catalog::RunDescription& said) {
+  if (said.part.empty()) return ImportList::tr("no part said");
+  return said.lot.empty() ? plain(said.part) : ImportList::tr("%1 of lot %2").arg(plain(said.part), plain(said.lot));
+}
+
+QString stateWords(const KeptEntry& entry) {
+  if (!entry.stands()) return ImportList::tr("taken out %1").arg(whenWords(entry.import->undone));
+  const bool used = entry.import ? entry.import->curves > 0 : entry.run->curve.has_value();
+  return used ? ImportList::tr("matching uses it") : ImportList::tr("kept, without a curve");
+}
+
+QStringList cellsOf(const KeptEntry& entry) {
+  QStringList with;
+  for (const std::string& words : entry.import ? std::array{entry.import->meter, entry.import->bath}
+                                               : std::array{entry.run->meter, entry.run->bath})
+    if (!words.empty()) with << plain(words);
+  return {entry.import ? ImportList::tr("import %1").arg(entry.import->id.value)
+                       : ImportList::tr("run %1").arg(entry.run->id.value),
+          entry.import ? plain(entry.import->file) : ImportList::tr("by hand: %1").arg(partWords(entry.run->said)),
+          whenWords(entry.at()),
+          plain(entry.import ? entry.import->who : entry.run->who),
+          QLocale().toString(static_cast<qlonglong>(entry.rows())),
+          QString::number(entry.import       ? entry.import->curves
+                          : entry.run->curve ? 1
+                                             : 0),
+          stateWords(entry),
+          with.isEmpty() ? ImportList::tr("not said") : with.join(QStringLiteral(", "))};
+}
+
+}  // namespace
+
+QString KeptEntry::name() const {
+  return import ? ImportList::tr("import %1, %2").arg(import->id.value).arg(plain(import->file))
+                : ImportList::tr("run %1, %2").arg(run->id.value).arg(partWords(run->said));
+}
+
 ImportList::ImportList(desk::CatalogueThread& thread, QWidget* parent)
     : QWidget(parent),
       thread_(thread),
-      none_((new parts::Words(tr("No file has been brought in yet. Drop one on the window, or open it under From a "
-                                 "file.")))
+      none_((new parts::Words(tr("Nothing is kept yet: keep a curve under By hand, or bring in a file.")))
                 ->painted(Paint::quiet)),
-      table_(new CalmTable(tr("Imports"), {tr("Import"), tr("File"), tr("When"), tr("By"), tr("Readings"), tr("Curves"),
-                                           tr("Measured with"), tr("State")})),
+      table_(new CalmTable(tr("What is kept"), {tr("Number"), tr("What"), tr("When"), tr("By"), tr("Readings"),
+                                                tr("Curves"), tr("State"), tr("Measured with")})),
       undo_(new QPushButton(tr("&Take it out again…"))),
       leave_(new QPushButton(tr("&Leave it in"))),
       question_(new parts::Words),
@@ -37,7 +89,7 @@ ImportList::ImportList(desk::CatalogueThread& thread, QWidget* parent)
   leave_->hide();
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  column->addWidget(headedPanel(tr("What came in from files"), {none_, table_, question_, buttons, outcome_}, this));
+  column->addWidget(headedPanel(tr("What is kept of the bench"), {none_, table_, question_, buttons, outcome_}, this));
   column->addStretch(1);
   connect(table_, &QTableWidget::currentCellChanged, this, &ImportList::chosen);
   connect(undo_, &QPushButton::clicked, this, &ImportList::pressed);
@@ -54,7 +106,7 @@ void ImportList::catalogueOpened(const QString& file) {
 
 void ImportList::reload() {
   thread_.ask(listing, [this](const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
-    return [this, records = catalog::imports(open.catalogue)] { display(records); };
+    return [this, entries = entriesOf(open.catalogue)] { display(entries); };
   });
 }
 
@@ -65,26 +117,19 @@ void ImportList::tell(const QString& outcome, bool refused) {
 
 void ImportList::takeKeyboard() { table_->setFocus(Qt::ShortcutFocusReason); }
 
-void ImportList::display(std::vector<catalog::ImportRecord> records) {
+void ImportList::display(std::vector<KeptEntry> entries) {
   const QSignalBlocker quiet(table_);
-  records_ = std::move(records);
+  entries_ = std::move(entries);
   table_->setRowCount(0);
-  for (const catalog::ImportRecord& record : records_) {
-    QStringList with;
-    for (const std::string& words : {record.meter, record.bath})
-      if (!words.empty()) with << plain(words);
-    table_->addWords({QString::number(record.id.value), plain(record.file), whenWords(record.at), plain(record.who),
-                      QLocale().toString(static_cast<qlonglong>(record.rows)), QString::number(record.curves),
-                      with.isEmpty() ? tr("not said") : with.join(QStringLiteral(", ")),
-                      record.stands() ? tr("stands") : tr("taken out %1").arg(whenWords(record.undone))});
-    if (!record.stands())
-      for (int column = 0; column < table_->columnCount(); ++column)
-        table_->item(table_->rowCount() - 1, column)->setData(Qt::UserRole, true);
+  for (const KeptEntry& entry : entries_) {
+    table_->addWords(cellsOf(entry));
+    for (int column = 0; !entry.stands() && column < table_->columnCount(); ++column)
+      table_->item(table_->rowCount() - 1, column)->setData(Qt::UserRole, true);
   }
   table_->fitColumns();
-  if (!records_.empty()) table_->setCurrentCell(0, 0);
-  none_->setVisible(records_.empty());
-  table_->setVisible(!records_.empty());
+  if (!entries_.empty()) table_->setCurrentCell(0, 0);
+  none_->setVisible(entries_.empty());
+  table_->setVisible(!entries_.empty());
   chosen();
 }
 
@@ -92,53 +137,59 @@ void ImportList::chosen() {
   sure_ = false;
   const int row = table_->currentRow();
   const bool stands =
-      row >= 0 && row < static_cast<int>(records_.size()) && records_[static_cast<std::size_t>(row)].stands();
+      row >= 0 && row < static_cast<int>(entries_.size()) && entries_[static_cast<std::size_t>(row)].stands();
   undo_->setText(tr("&Take it out again…"));
   undo_->setEnabled(stands);
-  undo_->setVisible(!records_.empty());
+  undo_->setVisible(!entries_.empty());
   leave_->hide();
   question_->hide();
 }
 
 /// Asked once in so many words; the second press does it.
 void ImportList::pressed() {
-  const catalog::ImportRecord& record = records_.at(static_cast<std::size_t>(table_->currentRow()));
-  if (sure_) return undo(record.id);
+  const KeptEntry entry = entries_.at(static_cast<std::size_t>(table_->currentRow()));
+  if (sure_) {
+    undo(entry);
+    return;
+  }
   sure_ = true;
-  question_->setText(tr("Take the %1 readings and %2 curves of %3 out of the catalogue? The file itself stays where it "
-                        "is and can be brought in again.")
-                         .arg(QLocale().toString(static_cast<qlonglong>(record.rows)))
-                         .arg(record.curves)
-                         .arg(plain(record.file)));
+  const QString count = QLocale().toString(static_cast<qlonglong>(entry.rows()));
+  question_->setText(entry.import
+                         ? tr("Take %1 out of the catalogue, with its %2 readings and what curves were made of "
+                              "them? The file itself stays where it is and can be brought in again.")
+                               .arg(entry.name(), count)
+                         : tr("Take %1 out of the catalogue, with its %2 readings and the curve that was made "
+                              "of them? They were typed in: they cannot be brought back.")
+                               .arg(entry.name(), count));
   question_->show();
   undo_->setText(tr("Yes, &take it out"));
   leave_->show();
 }
 
-void ImportList::undo(catalog::ImportNumber id) {
+void ImportList::undo(const KeptEntry& entry) {
   undo_->setEnabled(false);
   thread_.ask(
       undoing,
-      [this, id, file = file_, who = who_.toStdString()](const desk::OpenCatalogue&) -> desk::CatalogueThread::Then {
+      [this, entry, file = file_, who = who_.toStdString()](const desk::OpenCatalogue&) -> desk::CatalogueThread::Then {
+        std::optional<Refusal> refused;
         try {
           auto catalogue = catalog::Catalogue::open(file.toStdString(), catalog::Access::readWrite);
-          const auto record = catalog::undoImport(catalogue, id, who);
-          if (!record)
-            return [this, why = desk::refusalSentence(record.error())] {
-              tell(tr("Not taken out. %1").arg(why), true);
-              reload();
-            };
-          return [this, words = tr("Import %1, %2, is out again.").arg(id.value).arg(plain(record->file))] {
-            tell(words, false);
-            reload();
-            emit undone();
-          };
+          if (entry.import) {
+            if (const auto done = catalog::undoImport(catalogue, entry.import->id, who); !done) refused = done.error();
+          } else if (const auto done = catalog::removeRun(catalogue, entry.run->id, who); !done) {
+            refused = done.error();
+          }
         } catch (const catalog::CatalogueError& error) {
-          return [this, why = desk::refusalSentence(error.refusal())] {
-            tell(tr("Not taken out. %1").arg(why), true);
-            chosen();
-          };
+          // Not to be written: what is open can still be read.
+          refused = error.refusal();
         }
+        return [this, refused, name = entry.name()] {
+          tell(refused ? tr("Not taken out. %1").arg(desk::refusalSentence(*refused))
+                       : tr("Out again: %1. Matching no longer uses it.").arg(name),
+               refused.has_value());
+          reload();
+          if (!refused) emit undone();
+        };
       });
 }
 

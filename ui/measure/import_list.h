@@ -7,7 +7,17 @@
 
 namespace ohmkin::measure {
 
-/// What came in from files, newest first, and taking one out again.
+/// A file that came in, or a run that was kept by hand; never both.
+struct KeptEntry {
+  std::optional<catalog::ImportRecord> import;
+  std::optional<catalog::RunRecord> run;
+  [[nodiscard]] const std::string& at() const { return import ? import->at : run->at; }
+  [[nodiscard]] bool stands() const { return !import || import->stands(); }
+  [[nodiscard]] std::int64_t rows() const { return import ? import->rows : run->rows; }
+  [[nodiscard]] QString name() const;  ///< "import 3, bath.csv", "run 4, BR-2215 of lot R7"
+};
+
+/// What the shop measured and keeps, newest first, and taking it out again.
 class ImportList : public QWidget {
   Q_OBJECT
 
@@ -27,16 +37,16 @@ class ImportList : public QWidget {
   void undone();
 
  private:
-  void display(std::vector<catalog::ImportRecord> records);
+  void display(std::vector<KeptEntry> entries);
   void chosen();
   void tell(const QString& outcome, bool refused);
   void pressed();
-  void undo(catalog::ImportNumber id);
+  void undo(const KeptEntry& entry);
 
   desk::CatalogueThread& thread_;
   QString file_;
   QString who_;
-  std::vector<catalog::ImportRecord> records_;
+  std::vector<KeptEntry> entries_;
   bool sure_ = false;  ///< asked once, and the same one is still chosen
   parts::Words* none_;
   CalmTable* table_;
