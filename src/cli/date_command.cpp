@@ -2,6 +2,7 @@
 #include <cli/date_arguments.h>
 #include <cli/date_command.h>
 #include <cli/json_values.h>
+#include <cli/print_request.h>
 #include <cli/table_text.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -111,7 +112,7 @@ const CommandSpec& DateCommand::spec() const {
       "",
       0,
       0,
-      withCommonOptions(
+      withCommonOptions(withPrintOptions(
           {{"--head", "[NUMBER:]CODE", "date cast in a head, ? for what cannot be read; each head by itself", true},
            {"--block", "[NUMBER:]CODE", "date cast in the block", true},
            {"--intake", "[NUMBER:]CODE", "date cast in the intake", true},
@@ -128,7 +129,7 @@ const CommandSpec& DateCommand::spec() const {
             "half of the castings are in an engine within the first, nine in ten within the second; else 12,38, a "
             "judgement from memory"},
            {"--engine-to-vehicle", "DAYS[,DAYS]", "the same from the assembled engine to the vehicle; else 10,32"},
-           {"--still-first", "PERCENT", "vehicles that still have their first engine; else 70, from memory"}}),
+           {"--still-first", "PERCENT", "vehicles that still have their first engine; else 70, from memory"}})),
       "ohmkin date --catalog demo.ohmkin --head \"30418:H 22 1\" --year 1968"};
   return spec;
 }
@@ -136,11 +137,19 @@ const CommandSpec& DateCommand::spec() const {
 Expected<Exit> DateCommand::run(const Arguments& arguments, Streams streams) const {
   const auto asked = dateQuestion(arguments);
   if (!asked) return tl::make_unexpected(asked.error());
+  const auto units = displayUnits(arguments);
+  if (!units) return tl::make_unexpected(units.error());
+  const auto request = printRequest(arguments, *units);
+  if (!request) return tl::make_unexpected(request.error());
   const auto catalogue = openCatalogue(arguments);
   if (!catalogue) return tl::make_unexpected(catalogue.error());
   const auto answer = workflow::dateEngine(*catalogue, *asked);
   if (!answer) return tl::make_unexpected(answer.error());
   streams.out << (arguments.has("--json") ? dateJson(*answer) : dateText(*answer));
+  if (request->wanted()) {
+    const auto printed = deliver(*request, workflow::dateSheet(*answer, request->options), streams);
+    if (!printed) return tl::make_unexpected(printed.error());
+  }
   return answer->dated() ? Exit::answer : Exit::noAnswer;
 }
 
