@@ -55,6 +55,35 @@ class TestImportKept : public QObject {
     QVERIFY(found);
   }
 
+  // A lot with six tenths of its family's ohms reads high: safe, and still not what its part number promises.
+  void aLotThatWasMeasuredToReadHighIsNamedBesideItsPartWhichThenComesLater() {
+    auto catalogue = demos_.fresh();
+    const auto families = workflow::benchFamilies(catalogue);
+    const auto a = families.at(catalog::FamilyKey("A"));
+    workflow::Question question;
+    question.line = "ridgeway utility";
+    question.year = ModelYear{1968};
+    question.cluster = "gauge package";
+    question.casting = "30418";
+    const auto before = workflow::match(catalogue, question);
+    QVERIFY(before);
+    QCOMPARE(before->branches.at(0).ranked.at(0).part, std::string("BR-2217"));
+    ImportAsked asked;
+    asked.part = "BR-2217";
+    asked.lot = "7";
+    asked.meter = "0.8 %";
+    QVERIFY(workflow::importFile(catalogue, families, {"low.csv", {}, linesOf(families.curves[*a].curve, 0.6)}, asked,
+                                 "Ann"));
+    const auto answer = workflow::match(catalogue, question);
+    QVERIFY(answer);
+    QVERIFY(answer->branches.at(0).ranked.at(0).part != "BR-2217");
+    for (const auto& candidate : answer->branches.at(0).ranked) {
+      if (candidate.part != "BR-2217" || !candidate.measured.empty()) continue;
+      QVERIFY2(candidate.sentence.find("Lot 7 was measured and misreads") != std::string::npos,
+               candidate.sentence.c_str());
+    }
+  }
+
   void aLotThatFollowsItsFamilyIsNotWarnedOf() {
     auto catalogue = demos_.fresh();
     const auto families = workflow::benchFamilies(catalogue);
