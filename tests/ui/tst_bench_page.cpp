@@ -332,8 +332,13 @@ class TestBenchPage : public QObject {
     const QString readings = fileOf("long.csv", text);
     Shown shown(demo_, "cancel.ini");
     shown.open(file);
-    shown.page.takeFile(readings);
     FileDesk& desk = shown.page.file();
+    shown.page.takeFile(readings);
+    QVERIFY(desk.working() && desk.cancelButton().isVisible());
+    QTest::keyClick(&desk.cancelButton(), Qt::Key_Space);
+    QTRY_VERIFY_WITH_TIMEOUT(!desk.working(), 30000);
+    QVERIFY2(desk.sentence().contains("Stopped"), qPrintable(desk.sentence()));
+    shown.page.takeFile(readings);
     QTRY_VERIFY_WITH_TIMEOUT(desk.showsPreview() && !desk.working(), 30000);
     desk.bringInButton().click();
     QVERIFY(desk.working());

@@ -19,6 +19,7 @@ using look::typeface;
 
 constexpr double kRoom = 1.15;  // above and below what is drawn, as a ratio of ohms
 constexpr double kLeastRatio = 4;
+constexpr double kWidestName = 0.4;  // of the plot
 
 QString ohmWords(double value) {
   if (value >= 1000) return QStringLiteral("%1 kΩ").arg(value / 1000, 0, 'g', 3);
@@ -218,7 +219,7 @@ void CurvePlot::drawNames(QPainter& painter, const Map& map) const {
                        m.height() + space(4));
   }
   for (const PlottedFamily& family : picture_.families) {
-    const QSizeF size(m.horizontalAdvance(family.name) + 2, m.height());
+    const QSizeF size(std::min(m.horizontalAdvance(family.name) + 2, map.box.width() * kWidestName), m.height());
     auto box = placeName(map, family, size, taken, true);
     if (!box) {
       box = placeName(map, family, size, taken, false);

@@ -211,12 +211,21 @@ void FileDesk::asked() {
   stop_ = std::make_shared<std::atomic<bool>>(false);
   head_->name(QFileInfo(path_).fileName(), path_);
   setWorking(true, tr("Reading…"));
+  if (!preview_) {
+    // Nothing to show of it yet but that it is read, and how to stop that.
+    head_->say({}, false);
+    head_->sayAlready({});
+    questions_->hide();
+    columns_->parentWidget()->hide();
+    found_->hide();
+    showWork(true);
+  }
   thread_.ask(preview,
               [this, shop = shop_, request = request(), stopped = stop_, report = reporting(stop_),
                path = path_](const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
                 const auto file = workflow::readingsFile(path.toStdString());
                 auto made = workflow::previewImport(open.catalogue, shop->families, file, request, report);
-                if (stopped->load()) return [this] { setWorking(false, {}); };
+                if (stopped->load()) return [this] { displayStopped(); };
                 if (!made)
                   return [this, refusal = made.error(), proposal = proposedOf(file, request.hints)] {
                     displayRefused(refusal, proposal);
@@ -258,6 +267,11 @@ void FileDesk::displayRejected(const workflow::ImportPreview& preview) {
                                    .arg(preview.tally.rejected)
                                    .arg(preview.rejected.size())
                              : tr("Cells that could not be read; their rows are left out:"));
+}
+
+void FileDesk::displayStopped() {
+  setWorking(false, {});
+  if (!preview_) head_->say(tr("Stopped before it was read; nothing was brought in."), true);
 }
 
 void FileDesk::noteRuns(const QString& refused) {

@@ -60,6 +60,7 @@ class FileDesk : public QWidget {
   [[nodiscard]] workflow::ImportAsked request() const;
   workflow::OnProgress reporting(const std::shared_ptr<std::atomic<bool>>& stopped);
   void display(const std::shared_ptr<const workflow::ImportPreview>& preview);
+  void displayStopped();
   void noteRuns(const QString& refused);
   void displayRun(int run);
   void displayRefused(const Refusal& refusal, const std::shared_ptr<const exchange::Proposal>& proposal);

@@ -3,6 +3,7 @@
 #include <measure/run_table.h>
 #include <measure/suspect_bars.h>
 #include <parts/words.h>
+#include <QLocale>
 
 namespace ohmkin::measure {
 namespace {
@@ -46,7 +47,7 @@ void RunTable::display(const std::vector<workflow::RunPreview>& runs, const work
   setRowCount(0);
   for (const workflow::RunPreview& run : runs) {
     addWords({run.title.empty() ? tr("the file's only curve") : plain(run.title), plain(run.said.part),
-              plain(run.said.lot), plain(run.said.family), QString::number(run.rows),
+              plain(run.said.lot), plain(run.said.family), QLocale().toString(static_cast<qulonglong>(run.rows)),
               run.rows == 0 ? QString()
                             : tr("%1 to %2").arg(shown(print(run.span.low, units)), shown(print(run.span.high, units))),
               likeliestOf(run, families)});

@@ -24,6 +24,7 @@ class SuspectBars : public QWidget {
 
  protected:
   void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   std::vector<SuspectRow> rows_;
