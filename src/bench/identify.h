@@ -1,5 +1,6 @@
 #pragma once
 #include <bench/reading.h>
+#include <curve/assumed_tolerance.h>
 #include <curve/curve.h>
 #include <quantity/print.h>
 #include <optional>
@@ -41,7 +42,7 @@ struct Unnamed {
   Temperature middle = celsius(60);  ///< T₀
 };
 
-inline constexpr double kAssumedTolerance = 0.10;  ///< of ohms, where a family states none; flagged in the answer
+using curve::kAssumedTolerance;
 
 struct IdentifyModel {
   double commonShare = 0.8;  ///< ρ; 0 to 1

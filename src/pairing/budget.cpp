@@ -96,7 +96,7 @@ Budget budgetAt(const Pair& pair, double kelvin, const PairOptions& options) {
   Budget out;
   out.curves = curveEffect(pair, kelvin, pair.shownFor(seen), perLn, slope, options.sameFamily);
   out.resistors = kRectangular * resistorEffect(pair, kelvin, on, slope, in.resistorTolerance);
-  out.senderTolerance = kRectangular * std::abs(perLn) * in.senderTolerance.value_or(kAssumedSenderTolerance);
+  out.senderTolerance = kRectangular * std::abs(perLn) * in.senderTolerance.value_or(curve::kAssumedTolerance);
   out.gaugeTolerance = kRectangular * in.gaugeTolerance * inKelvin(marked.high - marked.low);
   out.cluster = kRectangular * clusterEffect(pair, seen, slope, in.cluster);
   out.supply = kRectangular * supplyEffect(pair, seen, in.supply);

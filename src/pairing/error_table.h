@@ -1,4 +1,5 @@
 #pragma once
+#include <curve/assumed_tolerance.h>
 #include <curve/curve.h>
 #include <finding/refusal.h>
 #include <gauge/gauge.h>
@@ -15,14 +16,13 @@ namespace ohmkin::pairing {
 
 /// How well the rest is known: half-widths of rectangular distributions (JCGM 100, 4.3.7). Defaults are judgements.
 struct Inputs {
-  std::optional<double> senderTolerance;  ///< of ohms, as a part; none: kAssumedSenderTolerance is taken and flagged
+  std::optional<double> senderTolerance;  ///< of ohms, as a part; none: curve::kAssumedTolerance is taken and flagged
   double resistorTolerance = 0.01;        ///< of trim resistors, as a part
   double gaugeTolerance = 0.05;           ///< as a part of the dial's marked span; a good gauge may be 5 to 10 % out
   TemperatureDifference cluster = kelvins(20);  ///< of the cluster's temperature around options.conditions.cluster
   TemperatureDifference location = kelvins(2);  ///< coolant at the sender's tip against the coolant that matters
   Volts supply = volts(1.5);  ///< around options.conditions.supply; acts on unregulated movements only
 };
-inline constexpr double kAssumedSenderTolerance = 0.10;
 
 struct PairOptions {
   Inputs inputs;

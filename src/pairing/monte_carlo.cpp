@@ -37,7 +37,7 @@ class Model {
       : pair_(&pair),
         options_(&options),
         feed_(std::move(feed)),
-        tolerance_(options.inputs.senderTolerance.value_or(kAssumedSenderTolerance)) {
+        tolerance_(options.inputs.senderTolerance.value_or(curve::kAssumedTolerance)) {
     const auto& movement = pair.gauge().movement();
     const TemperatureSpan marked = pair.gauge().dial().marked();
     gaugeWidth_ = options.inputs.gaugeTolerance * inKelvin(marked.high - marked.low);

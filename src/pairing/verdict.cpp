@@ -177,7 +177,7 @@ class Judge {
     if (table_.senderToleranceAssumed)
       add("tolerance-assumed", Severity::note,
           fmt::format("No tolerance of the sender is stated: {:.0f} % of its ohms is assumed.",
-                      100 * kAssumedSenderTolerance),
+                      100 * curve::kAssumedTolerance),
           about_.evidence);
     // What every candidate for this gauge shares decides nothing between them, so it is told apart from the verdict.
     add("shared-uncertainty", Severity::note,

@@ -1,4 +1,5 @@
 #include <catalog/bench_records.h>
+#include <curve/assumed_tolerance.h>
 #include <fmt/format.h>
 #include <quantity/percent.h>
 #include <workflow/bench_lots.h>
@@ -27,7 +28,7 @@ std::optional<Finding> disagreement(const curve::Curve& measured, const catalog:
   const Temperature low = std::max(measured.established().low, family->curve.established().low);
   const Temperature high = std::min(measured.established().high, family->curve.established().high);
   if (!(low < high)) return std::nullopt;
-  const double tolerance = claimed.tolerance.value_or(kAssumedSenderTolerance);
+  const double tolerance = claimed.tolerance.value_or(curve::kAssumedTolerance);
   double worst = 0, off = 0, beyond = 0;
   for (int i = 0; i <= kLooks; ++i) {
     const double at = inKelvin(low) + (inKelvin(high) - inKelvin(low)) * i / kLooks;

@@ -22,7 +22,4 @@ Expected<SourcedCurve> curveOf(const catalog::Family& family);
 /// A measured curve of one lot.
 Expected<SourcedCurve> curveOf(const catalog::CurveRecord& record);
 
-/// Assumed where the trade states none (flagged in the answer): ±10 % of ohms.
-inline constexpr double kAssumedSenderTolerance = 0.10;
-
 }  // namespace ohmkin::workflow

@@ -1,3 +1,4 @@
+#include <curve/assumed_tolerance.h>
 #include <workflow/curves.h>
 #include <workflow/deciding_look_possibilities.h>
 #include <algorithm>
@@ -170,7 +171,7 @@ void measureCold(const Answer& answer, Unknowns& unknowns) {
     if (curve == nullptr) return unknowns.cold.clear();
     const auto resistance = curve->resistance(unknowns.coldAt);
     if (!resistance) return unknowns.cold.clear();
-    const double part = std::log1p(kAssumedSenderTolerance) / 2;  // a tolerance is taken as k = 2
+    const double part = std::log1p(curve::kAssumedTolerance) / 2;  // a tolerance is taken as k = 2
     const double thermometer = kThermometer / 2 * std::abs(curve->slope(unknowns.coldAt).value_or(0));
     const double knowledge = curve->knowledge(unknowns.coldAt).value_or(0);
     unknowns.cold.push_back({family, std::log(inOhms(*resistance)), std::hypot(part, thermometer, knowledge)});

@@ -1,4 +1,5 @@
 #include <catalog/senders.h>
+#include <curve/assumed_tolerance.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <quantity/near_miss.h>
@@ -24,7 +25,8 @@ std::optional<Finding> judgeReadings(const catalog::Catalogue& catalogue, const 
   std::string read;
   for (const auto& [at, r] : question.readings) {
     read += fmt::format("{}{} at {}", read.empty() ? "" : ", ", print(r), print(at, units));
-    const auto check = bench::quickCheck(families.curves, {at, kThermometer, r, 0, {}}, kAssumedSenderTolerance, units);
+    const auto check =
+        bench::quickCheck(families.curves, {at, kThermometer, r, 0, {}}, curve::kAssumedTolerance, units);
     if (!check)
       return Finding{"reading-not-compared", Severity::caution, check.error().sentence(), read, "your reading"};
     excluded.insert(check->excluded.begin(), check->excluded.end());
