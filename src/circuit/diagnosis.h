@@ -25,9 +25,12 @@ class Predictions {
   [[nodiscard]] std::span<const double> outcomes(std::size_t test, std::size_t ofCase) const;
   /// Of each outcome where nothing is wrong.
   [[nodiscard]] const std::vector<double>& healthy(std::size_t test) const { return healthy_[test]; }
+  /// How far a case's outcomes are from those of a good circuit: half the sum of the differences, 0 … 1.
+  [[nodiscard]] double unlikeHealthy(std::size_t test, std::size_t ofCase) const;
   [[nodiscard]] bool regulated() const { return regulated_; }
 
  private:
+  void settleExamines();
   FaultBook faults_;
   TestBook tests_;
   std::vector<Case> cases_;
@@ -59,6 +62,7 @@ Expected<Posterior> weigh(const Predictions& predictions, Symptom symptom, std::
 
 struct TestValue {
   std::size_t test = 0;
+  double lossAfter = 0;  ///< Conclusion::expectedLoss as it is expected to be after it
   double bits = 0;       ///< expected information about the repair
   double minutes = 0;    ///< with the set-up where it is not paid yet
   double perMinute = 0;  ///< bits, looking ahead: with the best second test on the same set-up where that is better
@@ -71,7 +75,7 @@ struct TestValue {
 Expected<std::vector<TestValue>> rank(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
                                       std::span<const std::string> paid = {});
 
-/// What a repair that was not needed costs besides its own minutes: the comeback. From memory, no source.
+/// What a repair that did not help costs besides its own minutes: the comeback. From memory, no source.
 inline constexpr double kComeback = 60;
 /// A repair is proposed as certain enough only above this.
 inline constexpr double kSureEnough = 0.85;
@@ -80,7 +84,7 @@ struct Conclusion {
   bool settled = false;           ///< one repair is clearly the cheapest by expected cost
   std::size_t repair = 0;         ///< of the book: the cheapest
   double probability = 0;         ///< that it puts things right
-  double expectedMinutes = 0;     ///< its minutes, and the comeback where it does not
+  double expectedLoss = 0;        ///< minutes of its work and of a comeback, weighed by how likely it does not help
   std::optional<TestValue> next;  ///< none where settled or nothing is left to ask
   std::string sentence;           ///< what to do
   std::vector<std::string> cautions;
@@ -90,6 +94,9 @@ struct Conclusion {
 };
 Expected<Conclusion> conclude(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
                               std::span<const std::string> paid = {});
+
+/// The outcome of the highest probability; the first of equals.
+std::size_t likeliest(std::span<const double> outcomes);
 
 /// Whether no test of the book tells the two apart: for some severity of each, every test has the same most likely
 /// outcome.

@@ -32,7 +32,7 @@ struct Fault {
   Change change = Change::set;
   std::vector<double> severities;  ///< equally likely at first; infinite is open
   double erratic = 0;              ///< how often it comes and goes, 0 … 1
-  std::string needs;               ///< empty, "regulated", "crossed", "feed-shunt", "ground-shunt"
+  std::string needs;               ///< empty, "regulated", "unregulated", "crossed", "feed-shunt", "ground-shunt"
   std::string repair;
   std::string name;  ///< "the cluster's ground is lost"
 };
@@ -54,20 +54,32 @@ struct FaultBook {
   std::vector<Fault> faults;
   std::vector<Repair> repairs;
   std::vector<GroupPrior> groups;
-  [[nodiscard]] const Repair& repairOf(const Fault& fault) const;
+  [[nodiscard]] std::size_t repairIndex(const Fault& fault) const;
   [[nodiscard]] std::optional<std::size_t> faultWith(std::string_view code) const;
 };
+/// Jobs of a shop's own, where the cause was found in the end.
+struct JobCount {
+  std::string group;
+  Symptom symptom = Symptom::any;
+  double jobs = 0;
+};
+inline constexpr double kPriorJobs = 20;  ///< how many jobs the percentages count for (common practice, no source)
+/// The percentages with the shop's own jobs taken in; every job counts for its symptom and for "any". Refuses a group
+/// that is not there and jobs below 0.
+Expected<FaultBook> learned(FaultBook book, const std::vector<JobCount>& jobs);
+
 /// The one compiled in. Refuses (a test holds that it does not) a row that does not read.
 Expected<FaultBook> usualFaults();
 
 /// The circuit with the fault; may be applied twice for a pair.
 Condition with(const Condition& before, const Fault& fault, double severity);
-/// Whether the circuit has the part at all.
-bool applies(const Fault& fault, const GaugeCircuit& circuit);
+/// Whether the circuit has what a fault or a test needs.
+bool has(const GaugeCircuit& circuit, std::string_view needs);
 
+inline constexpr double kLampOhms = 9;  ///< lamps of a cluster together, lit (memory)
 /// Probability of each symptom, from the same network: where the needle stands with a warm engine, lamps off and on.
-/// `any` is 1. Limits: 0.10 of the dial is read as low or high, past 1.02 as pegged, 0.05 as moving with the lamps
-/// (common practice, no source), each blurred by 0.03 (standard).
+/// `any` is 1. Limits: 0.10 of the dial is read as low or high, past the hot mark as pegged, 0.05 as moving with the
+/// lamps (common practice, no source), each blurred by 0.03 (standard).
 Expected<std::array<double, kSymptoms>> symptomsOf(const GaugeCircuit& circuit, const Condition& condition,
                                                    double erratic);
 

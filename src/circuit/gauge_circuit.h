@@ -87,7 +87,7 @@ struct Condition {
   std::array<double, kParts> ohms{};  ///< of each part; 0 … infinite
   double coolantKelvin = 0;           ///< true, in the engine
   double tipKelvin = 0;               ///< at the sender's tip: another one where it hangs in air
-  double senderFactor = 1;            ///< its ohms against those of the family's curve
+  double senderFactor = 1;            ///< its ohms against those of its curve; ohms[sender] are in series with them
   std::optional<double> stuckAt;      ///< place of a needle that does not turn
   bool levelLow = false;
   bool reversed = false;         ///< feed and ground of the gauge exchanged
@@ -100,8 +100,9 @@ struct CircuitFacts {
   curve::Curve sender;
   Temperature running = celsius(88);  ///< where a warm engine stands
   Volts supply = volts(12.6);         ///< of the battery, engine off
-  std::optional<Ohms> feedShunt;  ///< on the gauge's own posts, where it has one; above the coil's ohms at the posts
-  std::optional<Ohms> groundShunt;
+  std::optional<Ohms> feedShunt =
+      std::nullopt;  ///< on the gauge's own posts, where it has one; above the coil's ohms at the posts
+  std::optional<Ohms> groundShunt = std::nullopt;
 };
 
 /// Where the needle stands as a part of the way from the cold end of the dial (0) to the hot mark (1).
@@ -128,16 +129,23 @@ class GaugeCircuit {
 
   [[nodiscard]] Network network(const Condition& condition) const;
   [[nodiscard]] Needle needle(const Condition& condition, const Solution& solution) const;
-  [[nodiscard]] Needle otherNeedle(const Condition& condition, const Solution& solution) const;
-  /// Where the dial has this temperature.
+  [[nodiscard]] Needle otherNeedle(const Solution& solution) const;
+  /// Of a supply on the bench: the regulator's where the gauge has one.
+  [[nodiscard]] double benchVolts() const;
+  /// Where the dial has this temperature, or the stop it would pass.
   [[nodiscard]] double placeOf(Temperature t) const;
 
  private:
-  GaugeCircuit(CircuitFacts facts) : facts_(std::move(facts)) {}
-  Expected<void> settleCoils(const gauge::CrossedCoil& coil);
-  void settleHeater(const gauge::Bimetal& bimetal);
+  explicit GaugeCircuit(CircuitFacts facts);
+  Expected<void> settleMovement();
+  Expected<void> settleCoils(const gauge::CrossedCoil& coil, Ohms feedCoil, Ohms groundCoil);
+  void settleFields(const gauge::CrossedCoil& coil, double feedAtPosts, double groundAtPosts);
+  void assumeCoils(Ohms half, std::string_view what);
   void settleWires();
+  [[nodiscard]] double& at(Part part) { return healthy_.ohms[static_cast<std::size_t>(part)]; }
   [[nodiscard]] Needle turned(double feedAmperes, double groundAmperes) const;
+  [[nodiscard]] Needle byCoilFields(double feedAmperes, double groundAmperes) const;
+  [[nodiscard]] double placeAt(double degrees) const { return (degrees - cold_) / (hot_ - cold_); }
 
   CircuitFacts facts_;
   Condition healthy_;
@@ -146,16 +154,14 @@ class GaugeCircuit {
   double rest_ = 0;
   double cold_ = 0;  ///< degrees at place 0 and 1
   double hot_ = 1;
-  // Crossed coil: field an ampere through each coil makes (clockwise from straight up: sine, cosine), and a magnet's.
-  std::array<double, 2> feedField_{};
-  std::array<double, 2> groundField_{};
-  std::array<double, 2> magnet_{};
-  double fullField_ = 1;  ///< lead grounded, at the circuit's supply
-  double otherOhms_ = 0;
-  // Bimetal.
-  double restDegrees_ = 0;
-  double spanDegrees_ = 0;
-  double regulatedVolts_ = 0;
+  double feedCoil_ = 0;  ///< ohms, at the posts
+  double groundCoil_ = 0;
+  double otherSender_ = 0;
+  /// Field an ampere through each coil makes, and a return magnet's: clockwise from straight up, (sine, cosine).
+  using Field = std::array<double, 2>;
+  std::optional<std::array<Field, 2>> coilFields_;
+  Field magnet_{};
+  double fullCurrent_ = 1;  ///< through the feed coil, lead grounded, at the circuit's supply
   std::vector<Finding> findings_;
 };
 

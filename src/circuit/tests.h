@@ -6,14 +6,21 @@
 namespace ohmkin::circuit {
 
 enum class Measure {
-  needle,   ///< where it stands against where it should
-  moves,    ///< what it does from the condition before to the one after
-  other,    ///< where the second gauge's needle stands against where it should
-  volts,    ///< between two posts
-  feed,     ///< volts at the gauge's feed by a lamp: none, steady battery volts, pulsing
-  ohms,     ///< between two posts, key off; as a ratio to what it should be
-  coolant,  ///< level, and true temperature at a painted spot
-  bath      ///< sender's ohms in heated water against its curve
+  needle,      ///< where it stands against where it should; after two conditions: their mean
+  moves,       ///< where it goes from the condition before to the one after; "stays" where it does not
+  shift,       ///< by how much it turns from the condition before to the one after
+  rest,        ///< where it stands, whatever it should
+  turnedOver,  ///< where it stands with the gauge's feed and ground exchanged
+  other,       ///< where the second gauge's needle stands against where it should
+  volts,       ///< between two posts
+  share,       ///< volts between two posts as a share of what they should be
+  feed,        ///< volts by a lamp, and whether it pulses
+  ohms,        ///< between two posts, by a meter
+  ratio,       ///< the same against what it should be, as the logarithm of their ratio
+  board,       ///< the most ohms of the board's three tracks
+  turned,      ///< whether the gauge is plugged in turned over
+  coolant,     ///< kelvins of the engine above its running temperature, and the level
+  bath         ///< the sender's ohms in heated water against its curve, as the logarithm of their ratio
 };
 
 /// One thing done before looking: "connector=open", "probe=10", "lamps=on".
@@ -30,11 +37,12 @@ struct TradeTest {
   Measure measure = Measure::needle;
   std::vector<Step> before;
   std::vector<Step> after;
-  bool reversed = false;  ///< the gauge is turned over for it
+  bool bench = false;  ///< the gauge is on a supply of its own, at its regulator's volts where it has one
   Post from = Post::earth;
   Post to = Post::earth;
   std::vector<double> limits;         ///< between outcomes, in the measure's unit, rising
   double noise = 0;                   ///< standard, same unit: reading, and what a good part may differ by
+  double right = 0;                   ///< what is measured where nothing is wrong
   std::vector<std::string> outcomes;  ///< codes: "goes-cold"; one more than limits, and what the measure adds
   std::vector<std::string> words;     ///< "it goes to the cold end"
   std::string needs;                  ///< as Fault::needs, or "unregulated"
@@ -53,6 +61,7 @@ struct TestBook {
   std::vector<TradeTest> tests;
   std::vector<Setup> setups;
   [[nodiscard]] std::optional<std::size_t> testWith(std::string_view code) const;
+  [[nodiscard]] double setupMinutes(std::string_view code) const;  ///< 0 for none
 };
 /// Those compiled in that this circuit allows, what depends on it filled in (the ohms of the known resistors).
 Expected<TestBook> usualTests(const GaugeCircuit& circuit);

@@ -1,0 +1,149 @@
+#include <circuit/diagnosis.h>
+
+#include <fmt/core.h>
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace ohmkin::circuit {
+namespace {
+
+constexpr double kMismatch = 0.1;  // an answer less likely than this does not fit
+constexpr double kWorthNaming = 0.01;
+constexpr double kWorthAsking = 0.01;  // bits
+
+Expected<std::vector<Answer>> lastOfEach(const Predictions& predictions, std::span<const Answer> answers) {
+  std::vector<Answer> last;
+  for (const Answer& answer : answers) {
+    if (answer.test >= predictions.tests().tests.size())
+      return refuse("test-unknown", "answer", fmt::format("test {}", answer.test), "a test of the book");
+    const TradeTest& test = predictions.tests().tests[answer.test];
+    if (answer.outcome && *answer.outcome >= test.outcomes.size())
+      return refuse("outcome-unknown", test.code, fmt::format("outcome {}", *answer.outcome), "an outcome of the test");
+    std::erase_if(last, [&](const Answer& a) { return a.test == answer.test; });
+    last.push_back(answer);
+  }
+  return last;
+}
+
+/// Answers the likeliest case would rather not have given.
+std::vector<Finding> contradictions(const Predictions& predictions, const Posterior& posterior,
+                                    const std::vector<Answer>& answers) {
+  std::vector<Finding> findings;
+  const auto best = static_cast<std::size_t>(std::max_element(posterior.cases.begin(), posterior.cases.end()) -
+                                             posterior.cases.begin());
+  for (const Answer& answer : answers) {
+    if (!answer.outcome || predictions.outcomes(answer.test, best)[*answer.outcome] >= kMismatch) continue;
+    const TradeTest& test = predictions.tests().tests[answer.test];
+    findings.push_back({"answer-does-not-fit", Severity::caution,
+                        fmt::format("What was seen does not agree: \"{}\" at \"{}\" does not fit the rest. Look again.",
+                                    test.words[*answer.outcome], test.title),
+                        test.code, "the circuit, simulated"});
+  }
+  return findings;
+}
+
+std::vector<Suspect> suspectsOf(const Predictions& predictions, const std::vector<double>& cases) {
+  std::vector<Suspect> suspects;
+  for (std::size_t f = 0; f < predictions.faults().faults.size(); ++f) suspects.push_back({f, 0});
+  for (std::size_t c = 0; c < cases.size(); ++c)
+    for (const std::size_t f : predictions.cases()[c].faults) suspects[f].probability += cases[c];
+  std::stable_sort(suspects.begin(), suspects.end(),
+                   [](const Suspect& a, const Suspect& b) { return a.probability > b.probability; });
+  return suspects;
+}
+
+}  // namespace
+
+Expected<Posterior> weigh(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers) {
+  const auto last = lastOfEach(predictions, answers);
+  if (!last) return tl::make_unexpected(last.error());
+  Posterior posterior;
+  for (const Case& c : predictions.cases()) posterior.cases.push_back(c.prior[static_cast<std::size_t>(symptom)]);
+  for (const Answer& answer : *last) {
+    if (!answer.outcome) continue;
+    double sum = 0;
+    for (std::size_t c = 0; c < posterior.cases.size(); ++c)
+      sum += posterior.cases[c] *= predictions.outcomes(answer.test, c)[*answer.outcome];
+    for (double& p : posterior.cases) p /= sum;
+  }
+  posterior.faults = suspectsOf(predictions, posterior.cases);
+  posterior.repairs.assign(predictions.faults().repairs.size(), 0);
+  for (std::size_t c = 0; c < posterior.cases.size(); ++c) {
+    const auto& faults = predictions.cases()[c].faults;
+    if (faults.size() == 2) posterior.twoFaults += posterior.cases[c];
+    else
+      posterior.repairs[predictions.faults().repairIndex(predictions.faults().faults[faults[0]])] += posterior.cases[c];
+  }
+  posterior.findings = contradictions(predictions, posterior, *last);
+  return posterior;
+}
+
+namespace {
+
+/// Minutes beyond those the right repair takes: where it does not help, its own and a comeback.
+double lossOf(const Predictions& predictions, const Posterior& posterior, std::size_t repair) {
+  return (1 - posterior.repairs[repair]) * (predictions.faults().repairs[repair].minutes + kComeback);
+}
+
+std::size_t cheapestRepair(const Predictions& predictions, const Posterior& posterior) {
+  std::size_t best = 0;
+  for (std::size_t r = 1; r < posterior.repairs.size(); ++r)
+    if (lossOf(predictions, posterior, r) < lossOf(predictions, posterior, best)) best = r;
+  return best;
+}
+
+void nameFaults(const Predictions& predictions, const Posterior& posterior, Conclusion& conclusion) {
+  for (const Suspect& suspect : posterior.faults)
+    if (predictions.faults().repairIndex(predictions.faults().faults[suspect.fault]) == conclusion.repair &&
+        (conclusion.faults.empty() || suspect.probability > kWorthNaming))
+      conclusion.faults.push_back(suspect.fault);
+  for (const Suspect& suspect : posterior.faults) {
+    if (suspect.probability < kWorthNaming) break;
+    const bool cured =
+        std::find(conclusion.faults.begin(), conclusion.faults.end(), suspect.fault) != conclusion.faults.end();
+    if (!cured && alike(predictions, conclusion.faults.front(), suspect.fault))
+      conclusion.indistinguishable.push_back(suspect.fault);
+  }
+}
+
+void addCautions(const Predictions& predictions, Conclusion& conclusion) {
+  const Repair& repair = predictions.faults().repairs[conclusion.repair];
+  if (!repair.caution.empty()) conclusion.cautions.push_back(repair.caution);
+  if (conclusion.next) {
+    const std::string& hazard = predictions.tests().tests[conclusion.next->test].hazard;
+    if (!hazard.empty()) conclusion.cautions.insert(conclusion.cautions.begin(), hazard);
+  }
+}
+
+}  // namespace
+
+Expected<Conclusion> conclude(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
+                              std::span<const std::string> paid) {
+  const auto posterior = weigh(predictions, symptom, answers);
+  if (!posterior) return tl::make_unexpected(posterior.error());
+  const auto ranked = rank(predictions, symptom, answers, paid);
+  if (!ranked) return tl::make_unexpected(ranked.error());
+  Conclusion conclusion;
+  conclusion.repair = cheapestRepair(predictions, *posterior);
+  conclusion.probability = posterior->repairs[conclusion.repair];
+  conclusion.expectedLoss = lossOf(predictions, *posterior, conclusion.repair);
+  const bool worthAsking =
+      std::any_of(ranked->begin(), ranked->end(), [](const TestValue& v) { return v.bits > kWorthAsking; });
+  const bool cheaperToAsk = std::any_of(ranked->begin(), ranked->end(), [&](const TestValue& v) {
+    return v.minutes + v.lossAfter < conclusion.expectedLoss;
+  });
+  conclusion.settled = conclusion.probability >= kSureEnough && !(worthAsking && cheaperToAsk);
+  if (!conclusion.settled && worthAsking) conclusion.next = ranked->front();
+  nameFaults(predictions, *posterior, conclusion);
+  addCautions(predictions, conclusion);
+  const std::string& repair = predictions.faults().repairs[conclusion.repair].sentence;
+  const std::string& fault = predictions.faults().faults[conclusion.faults.front()].name;
+  if (conclusion.settled) conclusion.sentence = fmt::format("Most likely {}. {}", fault, repair);
+  else if (conclusion.next) conclusion.sentence = predictions.tests().tests[conclusion.next->test].title;
+  else
+    conclusion.sentence = fmt::format("No test left tells more. Most likely {}, but it is not sure. {}", fault, repair);
+  return conclusion;
+}
+
+}  // namespace ohmkin::circuit

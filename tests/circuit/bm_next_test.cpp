@@ -1,0 +1,29 @@
+#include <benchmark/benchmark.h>
+
+#include "invented_circuits.h"
+
+using namespace ohmkin;
+using namespace ohmkin::circuit;
+
+namespace {
+
+/// What the page asks for after every answer: the next test, over all singles and pairs.
+void nextTest(benchmark::State& state, const CircuitFacts& facts) {
+  const Predictions predictions = test::predictionsOf(facts);
+  std::size_t settled = 0;
+  for (auto _ : state) settled += conclude(predictions, Symptom::low, {})->settled ? 1 : 0;
+  benchmark::DoNotOptimize(settled);
+  state.counters["cases"] = static_cast<double>(predictions.cases().size());
+}
+
+/// Once for a circuit: every test solved under every case.
+void predictions(benchmark::State& state, const CircuitFacts& facts) {
+  for (auto _ : state) benchmark::DoNotOptimize(test::predictionsOf(facts).cases().size());
+}
+
+}  // namespace
+
+BENCHMARK_CAPTURE(nextTest, crossed_coil, test::shuntedFacts())->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(nextTest, bimetal, test::bimetalFacts())->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(predictions, crossed_coil, test::shuntedFacts())->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(predictions, bimetal, test::bimetalFacts())->Unit(benchmark::kMillisecond);
