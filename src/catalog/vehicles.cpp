@@ -11,8 +11,9 @@ constexpr Words<GroundedPole, 2> kPoles{{{GroundedPole::negative, "negative"}, {
   "SELECT l.id, l.make, m.name, l.name, l.also, l.year_from, l.year_until, l.volts, " \
   "l.grounded_pole, " OHMKIN_SOURCE_COLUMNS                                           \
   " FROM vehicle_line l JOIN make m ON m.id = l.make JOIN source s ON s.id = l.source "
-#define CLUSTERS                                                                                                 \
-  "SELECT c.id, c.line, c.option, c.year_from, c.year_until, c.built_from, c.built_until, c.serial_from, c.serial_until, c.gauge, c.terminal, " \
+#define CLUSTERS                                                                                           \
+  "SELECT c.id, c.line, c.option, c.year_from, c.year_until, c.built_from, c.built_until, c.serial_from, " \
+  "c.serial_until, c.gauge, c.terminal, "                                                                  \
   "c.lead_awg, c.lead_length, c.tell, " OHMKIN_SOURCE_COLUMNS " FROM cluster c JOIN source s ON s.id = c.source "
 
 std::vector<std::string> listed(std::string_view names) {

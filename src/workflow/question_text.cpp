@@ -217,7 +217,8 @@ class Reader {
         for (const Word* word : left) piece.couldBe.push_back(word->text);
       if (left.empty())
         for (const Word* word : part.lines)
-          piece.couldBe.push_back(word->years ? fmt::format("{} ({})", word->text, plainSpan(*word->years)) : word->text);
+          piece.couldBe.push_back(word->years ? fmt::format("{} ({})", word->text, plainSpan(*word->years))
+                                              : word->text);
     }
   }
 

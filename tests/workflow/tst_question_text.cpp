@@ -43,10 +43,12 @@ class TestQuestionText : public QObject {
     QCOMPARE(odd->length, std::size_t{9});
   }
   void a_makes_name_is_enough_where_one_line_of_it_has_that_model_year() {
-    QCOMPARE(workflow::readQuestion(vocabulary_, "1971 brackwell").question.line, std::string("brackwell-parcel-truck"));
+    QCOMPARE(workflow::readQuestion(vocabulary_, "1971 brackwell").question.line,
+             std::string("brackwell-parcel-truck"));
     QCOMPARE(workflow::readQuestion(vocabulary_, "brackwell gauge package 1971").question.line,
              std::string("brackwell-parcel-truck"));
-    QCOMPARE(workflow::readQuestion(vocabulary_, "norrhult estate").question.line, std::string("norrhult-alvik-estate"));
+    QCOMPARE(workflow::readQuestion(vocabulary_, "norrhult estate").question.line,
+             std::string("norrhult-alvik-estate"));
   }
   void a_makes_name_that_could_be_several_lines_names_them() {
     const std::string text = "1962 brackwell";
@@ -55,7 +57,8 @@ class TestQuestionText : public QObject {
     QCOMPARE(reading.pieces[1].couldBe.size(), std::size_t{4});  // the half-ton ended with 1957
     QVERIFY(workflow::complaint(reading.pieces[1], text).find("Brackwell Fenholt wagon") != std::string::npos);
     const auto never = workflow::readQuestion(vocabulary_, "1990 brackwell");
-    QVERIFY(workflow::complaint(never.pieces[1], "1990 brackwell").find("Brackwell parcel truck (1960–72)") != std::string::npos);
+    QVERIFY(workflow::complaint(never.pieces[1], "1990 brackwell").find("Brackwell parcel truck (1960–72)") !=
+            std::string::npos);
   }
   void a_make_beside_a_line_named_in_full_is_no_complaint() {
     for (const char* text : {"brackwell 1965 pickup", "1968 ridgeway, ute"}) {
