@@ -217,6 +217,7 @@ void CurvePlot::drawNames(QPainter& painter, const Map& map) const {
     const double wide = m.horizontalAdvance(tr("measure next")) + space(8);
     taken.emplace_back(map.x(*picture_.next) - wide, map.box.bottom() - m.height() - space(4), 2 * wide,
                        m.height() + space(4));
+    taken.emplace_back(map.x(*picture_.next) - space(2), map.box.top(), space(4), map.box.height());
   }
   for (const PlottedFamily& family : picture_.families) {
     const QSizeF size(std::min(m.horizontalAdvance(family.name) + 2, map.box.width() * kWidestName), m.height());

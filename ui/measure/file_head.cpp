@@ -56,7 +56,12 @@ FileHead::FileHead(QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(space(16), space(12), space(16), space(14));
   column->setSpacing(space(8));
-  column->addWidget(name_);
+  auto* top = new QHBoxLayout;
+  top->setSpacing(space(8));
+  top->addWidget(name_, 1);
+  top->addWidget(bringIn_, 0, Qt::AlignTop);
+  top->addWidget(open_, 0, Qt::AlignTop);
+  column->addLayout(top);
   column->addWidget(sentence_);
   column->addWidget(already_);
   column->addWidget(makeFields());
@@ -85,8 +90,6 @@ QWidget* FileHead::makeFields() {
   grid->addWidget(meter_, 1, 0);
   grid->addWidget(bath_, 1, 1);
   grid->addWidget(who_, 1, 2);
-  grid->addWidget(bringIn_, 1, 3);
-  grid->addWidget(open_, 1, 4);
   for (int column = 0; column < 3; ++column) grid->setColumnStretch(column, 1);
   return fields;
 }

@@ -12,6 +12,8 @@ using look::space;
 using look::Text;
 using look::typeface;
 
+constexpr int kSideBySide = 780;
+
 /// What the page asks: everything but the readings, which are read on the thread.
 struct Asked {
   std::vector<RowText> rows;
@@ -52,22 +54,29 @@ HandDesk::HandDesk(desk::CatalogueThread& thread, desk::Settings& settings, QWid
       thread_(thread),
       settings_(settings),
       cautions_(new parts::CautionPanel(this)),
+      sides_(new QBoxLayout(QBoxLayout::LeftToRight)),
       view_(new AnswerView(this)) {
   QStringList before;
   for (const Finding& caution : bench::cautions(bench::BathKind::heatedWater)) before << desk::shown(caution.sentence);
   cautions_->display(before);
-  auto* sides = new QHBoxLayout;
-  sides->setSpacing(space(16));
-  QWidget* left = makeLeft();
-  left->setMaximumWidth(space(620));
-  sides->addWidget(left, 9);
-  sides->addWidget(view_, 11);
+  sides_->setSpacing(space(16));
+  left_ = makeLeft();
+  sides_->addWidget(left_, 9);
+  sides_->addWidget(view_, 11);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(space(12));
   column->addWidget(cautions_);
-  column->addLayout(sides, 1);
+  column->addLayout(sides_, 1);
   wire();
+}
+
+/// Where type is large there is no room for two columns: the answer follows below.
+void HandDesk::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  const bool beside = width() >= space(kSideBySide);
+  sides_->setDirection(beside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+  left_->setMaximumWidth(beside ? space(620) : QWIDGETSIZE_MAX);
 }
 
 QWidget* HandDesk::makeLeft() {

@@ -34,6 +34,9 @@ class HandDesk : public QWidget {
  signals:
   void kept();
 
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+
  private:
   QWidget* makeLeft();
   void wire();
@@ -51,6 +54,8 @@ class HandDesk : public QWidget {
   std::shared_ptr<const workflow::BenchAnswer> answer_;
 
   parts::CautionPanel* cautions_;
+  QBoxLayout* sides_;
+  QWidget* left_ = nullptr;
   SetUp* setUp_ = nullptr;
   ReadingTable* table_ = nullptr;
   parts::Words* note_ = nullptr;
