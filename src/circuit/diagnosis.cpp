@@ -107,13 +107,11 @@ void nameFaults(const Predictions& predictions, const Posterior& posterior, Conc
   }
 }
 
+/// Of what is proposed now: the test, or where none is left the repair.
 void addCautions(const Predictions& predictions, Conclusion& conclusion) {
-  const Repair& repair = predictions.faults().repairs[conclusion.repair];
-  if (!repair.caution.empty()) conclusion.cautions.push_back(repair.caution);
-  if (conclusion.next) {
-    const std::string& hazard = predictions.tests().tests[conclusion.next->test].hazard;
-    if (!hazard.empty()) conclusion.cautions.insert(conclusion.cautions.begin(), hazard);
-  }
+  const std::string& caution = conclusion.next ? predictions.tests().tests[conclusion.next->test].hazard
+                                               : predictions.faults().repairs[conclusion.repair].caution;
+  if (!caution.empty()) conclusion.cautions.push_back(caution);
 }
 
 }  // namespace

@@ -5,6 +5,8 @@
 /// From what was seen to what is the matter, and to the next best test.
 namespace ohmkin::circuit {
 
+class Moments;
+
 /// One thing that may be the matter: a fault with a severity, or two faults at once.
 struct Case {
   std::vector<std::size_t> faults;  ///< one or two, in FaultBook's order
@@ -30,6 +32,7 @@ class Predictions {
   [[nodiscard]] bool regulated() const { return regulated_; }
 
  private:
+  [[nodiscard]] Expected<void> addRow(Moments& moments, std::vector<std::vector<double>>& tests) const;
   void settleExamines();
   FaultBook faults_;
   TestBook tests_;

@@ -118,6 +118,10 @@ Expected<GaugeCircuit> GaugeCircuit::make(const CircuitFacts& facts) {
                  "°C between the cold end of the dial and its hot mark");
   made.settleWires();
   if (const auto ok = made.settleMovement(); !ok) return tl::make_unexpected(ok.error());
+  if (facts.restPlace && !made.regulated_) {
+    made.stays_ = false;
+    made.rest_ = *facts.restPlace;
+  }
   return made;
 }
 

@@ -98,8 +98,9 @@ struct Condition {
 struct CircuitFacts {
   gauge::Gauge gauge;
   curve::Curve sender;
-  Temperature running = celsius(88);  ///< where a warm engine stands
-  Volts supply = volts(12.6);         ///< of the battery, engine off
+  Temperature running = celsius(88);               ///< where a warm engine stands
+  Volts supply = volts(12.6);                      ///< of the battery, engine off
+  std::optional<double> restPlace = std::nullopt;  ///< where the needle goes with the key off, where that is known
   std::optional<Ohms> feedShunt =
       std::nullopt;  ///< on the gauge's own posts, where it has one; above the coil's ohms at the posts
   std::optional<Ohms> groundShunt = std::nullopt;

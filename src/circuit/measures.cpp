@@ -13,25 +13,6 @@ constexpr double kSeenLow = 0.97;     // a low level is seen that often
 
 double logOfOhms(double ohms) { return std::log(std::clamp(ohms, kFewestOhms, kMostOhms)); }
 
-struct Moment {
-  Condition condition;
-  Solution solution;
-};
-
-Expected<Moment> moment(const GaugeCircuit& circuit, const TradeTest& test, const std::vector<Step>& steps,
-                        const Condition& condition) {
-  Condition changed = condition;
-  for (const Step& step : steps) changed.ohms[static_cast<std::size_t>(step.part)] = step.ohms;
-  if (test.bench) {
-    changed.regulatorHolds = false;
-    changed.supply = circuit.benchVolts();
-  }
-  if (test.measure == Measure::turnedOver) changed.reversed = !changed.reversed;
-  auto solution = solve(circuit.network(changed));
-  if (!solution) return tl::make_unexpected(solution.error());
-  return Moment{std::move(changed), std::move(*solution)};
-}
-
 /// A needle that nothing turns and that stays where it was: as often in its right place as at the cold end.
 std::vector<Shown::Value> places(const GaugeCircuit& circuit, const Needle& needle, double right) {
   if (needle.torque || !circuit.needleStays()) return {{needle.place, 1}};
@@ -48,21 +29,22 @@ double rightPlace(const GaugeCircuit& circuit, const TradeTest& test, const Cond
   return test.right + circuit.placeOf(kelvin(condition.coolantKelvin)) - circuit.placeOf(circuit.facts().running);
 }
 
-Expected<Shown> standing(const GaugeCircuit& circuit, const TradeTest& test, const Condition& condition) {
-  const auto first = moment(circuit, test, test.before, condition);
+Expected<Shown> standing(Moments& moments, const TradeTest& test) {
+  const GaugeCircuit& circuit = moments.circuit();
+  const auto first = moments.at(test, test.before);
   if (!first) return tl::make_unexpected(first.error());
-  Needle needle = test.measure == Measure::other ? circuit.otherNeedle(first->solution)
-                                                 : circuit.needle(first->condition, first->solution);
+  Needle needle = test.measure == Measure::other ? circuit.otherNeedle((*first)->solution)
+                                                 : circuit.needle((*first)->condition, (*first)->solution);
   if (!test.after.empty()) {
-    const auto second = moment(circuit, test, test.after, condition);
+    const auto second = moments.at(test, test.after);
     if (!second) return tl::make_unexpected(second.error());
-    const Needle other = circuit.needle(second->condition, second->solution);
+    const Needle other = circuit.needle((*second)->condition, (*second)->solution);
     needle.place = (needle.place + other.place) / 2;
     needle.torque = needle.torque || other.torque;
   }
   const bool whatever = test.measure == Measure::rest || test.measure == Measure::turnedOver;
   const double right = whatever                          ? circuit.placeOf(circuit.facts().running)
-                       : test.measure == Measure::needle ? rightPlace(circuit, test, condition)
+                       : test.measure == Measure::needle ? rightPlace(circuit, test, moments.condition())
                                                          : test.right;
   Shown shown{places(circuit, needle, right), 0};
   if (!whatever)
@@ -70,13 +52,14 @@ Expected<Shown> standing(const GaugeCircuit& circuit, const TradeTest& test, con
   return shown;
 }
 
-Expected<Shown> moving(const GaugeCircuit& circuit, const TradeTest& test, const Condition& condition) {
-  const auto first = moment(circuit, test, test.before, condition);
+Expected<Shown> moving(Moments& moments, const TradeTest& test) {
+  const GaugeCircuit& circuit = moments.circuit();
+  const auto first = moments.at(test, test.before);
   if (!first) return tl::make_unexpected(first.error());
-  const auto second = moment(circuit, test, test.after, condition);
+  const auto second = moments.at(test, test.after);
   if (!second) return tl::make_unexpected(second.error());
-  const Needle from = circuit.needle(first->condition, first->solution);
-  const Needle to = circuit.needle(second->condition, second->solution);
+  const Needle from = circuit.needle((*first)->condition, (*first)->solution);
+  const Needle to = circuit.needle((*second)->condition, (*second)->solution);
   if (test.measure == Measure::shift) {
     const bool waited = waits(circuit, from) || waits(circuit, to);
     return Shown{{{waited ? 0 : to.place - from.place, 1}}, 0};
@@ -92,23 +75,25 @@ Expected<Shown> moving(const GaugeCircuit& circuit, const TradeTest& test, const
   return shown;
 }
 
-Expected<Shown> electrical(const GaugeCircuit& circuit, const TradeTest& test, const Condition& condition) {
+Expected<Shown> electrical(Moments& moments, const TradeTest& test) {
+  const GaugeCircuit& circuit = moments.circuit();
+  const Condition& condition = moments.condition();
   const auto from = static_cast<Node>(test.from);
   const auto to = static_cast<Node>(test.to);
-  const auto met = moment(circuit, test, test.before, condition);
-  if (!met) return tl::make_unexpected(met.error());
   if (test.measure == Measure::ohms || test.measure == Measure::ratio) {
-    const auto ohms = ohmsBetween(circuit.network(met->condition), from, to);
+    const auto ohms = ohmsBetween(moments.networkAt(test.before), from, to);
     if (!ohms) return tl::make_unexpected(ohms.error());
     double right = test.measure == Measure::ratio ? test.right : 0;
     if (test.measure == Measure::ratio && test.from == Post::senderTerminal)
       right = std::log(circuit.senderOhms(kelvin(condition.coolantKelvin)));
     return Shown{{{logOfOhms(*ohms) - right, 1}}, 0};
   }
-  const double volts = met->solution.between(from, to).value_or(0);
+  const auto met = moments.at(test, test.before);
+  if (!met) return tl::make_unexpected(met.error());
+  const double volts = (*met)->solution.between(from, to).value_or(0);
   if (test.measure == Measure::share) return Shown{{{volts / test.right, 1}}, 0};
   const bool pulses = test.measure == Measure::feed && circuit.regulated() && condition.regulatorHolds &&
-                      met->solution.regulates(0) && volts > test.limits.front();
+                      (*met)->solution.regulates(0) && volts > test.limits.front();
   return pulses ? Shown{{}, 1} : Shown{{{volts, 1}}, 0};
 }
 
@@ -133,27 +118,49 @@ bool addsOutcome(Measure measure) {
 
 bool byLogarithm(Measure measure) { return measure == Measure::ohms || measure == Measure::board; }
 
-Expected<Shown> shown(const GaugeCircuit& circuit, const TradeTest& test, const Condition& condition) {
+Network Moments::networkAt(const std::vector<Step>& steps) const {
+  Condition changed = condition_;
+  for (const Step& step : steps) changed.ohms[static_cast<std::size_t>(step.part)] = step.ohms;
+  return circuit_.network(changed);
+}
+
+Expected<const Moments::Moment*> Moments::at(const TradeTest& test, const std::vector<Step>& steps) {
+  const bool reversed = test.measure == Measure::turnedOver;
+  for (const Moment& m : solved_)
+    if (m.bench == test.bench && m.reversed == reversed && m.steps == steps) return &m;
+  Condition changed = condition_;
+  for (const Step& step : steps) changed.ohms[static_cast<std::size_t>(step.part)] = step.ohms;
+  if (test.bench) {
+    changed.regulatorHolds = false;
+    changed.supply = circuit_.benchVolts();
+  }
+  if (reversed) changed.reversed = !changed.reversed;
+  auto solution = solve(circuit_.network(changed));
+  if (!solution) return tl::make_unexpected(solution.error());
+  return &solved_.emplace_back(Moment{steps, test.bench, reversed, std::move(changed), std::move(*solution)});
+}
+
+Expected<Shown> shown(Moments& moments, const TradeTest& test) {
   switch (test.measure) {
     case Measure::needle:
     case Measure::rest:
     case Measure::turnedOver:
     case Measure::other:
-      return standing(circuit, test, condition);
+      return standing(moments, test);
     case Measure::moves:
     case Measure::shift:
-      return moving(circuit, test, condition);
+      return moving(moments, test);
     case Measure::volts:
     case Measure::share:
     case Measure::feed:
     case Measure::ohms:
     case Measure::ratio:
-      return electrical(circuit, test, condition);
+      return electrical(moments, test);
     case Measure::board:
     case Measure::turned:
     case Measure::coolant:
     case Measure::bath:
-      return looked(circuit, test, condition);
+      return looked(moments.circuit(), test, moments.condition());
   }
   return Shown{};
 }

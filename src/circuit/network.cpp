@@ -31,28 +31,28 @@ class Joined {
   std::vector<int> parent_;
 };
 
-tl::unexpected<Refusal> wrong(std::string where, double found, std::string expected) {
-  return refuse("network-out-of-range", std::move(where), fmt::format("{:g}", found), std::move(expected));
+tl::unexpected<Refusal> wrong(std::string_view what, std::size_t which, double found, std::string expected) {
+  return refuse("network-out-of-range", fmt::format("{} {}", what, which), fmt::format("{:g}", found),
+                std::move(expected));
 }
 
 Expected<void> checked(const Network& network) {
   const auto there = [&](Node node) { return node >= 0 && node < network.nodes; };
   for (std::size_t i = 0; i < network.resistors.size(); ++i) {
     const Resistor& r = network.resistors[i];
-    const std::string where = fmt::format("resistor {}", i);
-    if (!there(r.from)) return wrong(where, r.from, "a node of the network");
-    if (!there(r.to)) return wrong(where, r.to, "a node of the network");
-    if (!(r.ohms >= 0)) return wrong(where, r.ohms, "ohms of 0 or more");
-    if (!std::isfinite(r.volts)) return wrong(where, r.volts, "volts");
-    if (r.volts != 0 && r.ohms == 0) return wrong(where, r.ohms, "ohms above 0 in series with a battery");
+    if (!there(r.from)) return wrong("resistor", i, r.from, "a node of the network");
+    if (!there(r.to)) return wrong("resistor", i, r.to, "a node of the network");
+    if (!(r.ohms >= 0)) return wrong("resistor", i, r.ohms, "ohms of 0 or more");
+    if (!std::isfinite(r.volts)) return wrong("resistor", i, r.volts, "volts");
+    if (r.volts != 0 && r.ohms == 0) return wrong("resistor", i, r.ohms, "ohms above 0 in series with a battery");
   }
   for (std::size_t i = 0; i < network.regulators.size(); ++i) {
     const Regulator& r = network.regulators[i];
-    const std::string where = fmt::format("regulator {}", i);
     for (const Node node : {r.input, r.output, r.housing})
-      if (!there(node)) return wrong(where, node, "a node of the network");
-    if (!(r.contact > 0) || std::isinf(r.contact)) return wrong(where, r.contact, "ohms of the contact above 0");
-    if (!std::isfinite(r.volts) || r.volts <= 0) return wrong(where, r.volts, "volts above 0");
+      if (!there(node)) return wrong("regulator", i, node, "a node of the network");
+    if (!(r.contact > 0) || std::isinf(r.contact))
+      return wrong("regulator", i, r.contact, "ohms of the contact above 0");
+    if (!std::isfinite(r.volts) || r.volts <= 0) return wrong("regulator", i, r.volts, "volts above 0");
   }
   return {};
 }
@@ -125,6 +125,7 @@ class Equations {
 
 /// A housing from which no current comes back to the input cannot warm the regulator: its contact stays closed.
 std::vector<bool> thatMayRegulate(const Network& network) {
+  if (network.regulators.empty()) return {};
   const Layout apart({network.nodes, network.resistors, {}}, {});
   std::vector<bool> may;
   for (const Regulator& r : network.regulators) may.push_back(apart.island(r.housing) == apart.island(r.input));

@@ -1,4 +1,5 @@
 #include <circuit/diagnosis.h>
+#include <circuit/measures.h>
 
 #include <fmt/core.h>
 #include <algorithm>
@@ -115,24 +116,27 @@ Expected<Predictions> Predictions::make(const GaugeCircuit& circuit, FaultBook f
   made.faults_ = std::move(faults);
   made.tests_ = std::move(tests);
   made.regulated_ = circuit.regulated();
-  for (const TradeTest& test : made.tests_.tests) {
-    std::vector<double> rows;
-    rows.reserve(all->size() * test.outcomes.size());
-    for (const Weighed& w : *all) {
-      auto outcomes = predict(circuit, test, w.condition);
-      if (!outcomes) return tl::make_unexpected(outcomes.error());
-      misread(*outcomes);
-      rows.insert(rows.end(), outcomes->begin(), outcomes->end());
-    }
-    made.table_.push_back(std::move(rows));
-    auto healthy = predict(circuit, test, circuit.healthy());
-    if (!healthy) return tl::make_unexpected(healthy.error());
-    misread(*healthy);
-    made.healthy_.push_back(std::move(*healthy));
+  made.table_.resize(made.tests_.tests.size());
+  for (const Weighed& w : *all) {
+    Moments moments(circuit, w.condition);
+    if (const auto ok = made.addRow(moments, made.table_); !ok) return tl::make_unexpected(ok.error());
   }
+  made.healthy_.resize(made.tests_.tests.size());
+  Moments healthy(circuit, circuit.healthy());
+  if (const auto ok = made.addRow(healthy, made.healthy_); !ok) return tl::make_unexpected(ok.error());
   for (Weighed& w : *all) made.cases_.push_back(std::move(w.what));
   made.settleExamines();
   return made;
+}
+
+Expected<void> Predictions::addRow(Moments& moments, std::vector<std::vector<double>>& tests) const {
+  for (std::size_t t = 0; t < tests.size(); ++t) {
+    auto outcomes = predict(moments, tests_.tests[t]);
+    if (!outcomes) return tl::make_unexpected(outcomes.error());
+    misread(*outcomes);
+    tests[t].insert(tests[t].end(), outcomes->begin(), outcomes->end());
+  }
+  return {};
 }
 
 std::span<const double> Predictions::outcomes(std::size_t test, std::size_t ofCase) const {

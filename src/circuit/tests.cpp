@@ -109,7 +109,8 @@ Expected<TradeTest> readTest(const DataTable& table, std::size_t row, const Gaug
 /// What is measured where nothing is wrong: with 0 taken off, or for a share divided by 1.
 Expected<void> settleRight(const GaugeCircuit& circuit, TradeTest& test) {
   test.right = test.measure == Measure::share ? 1 : 0;
-  const auto plain = shown(circuit, test, circuit.healthy());
+  Moments moments(circuit, circuit.healthy());
+  const auto plain = shown(moments, test);
   if (!plain) return tl::make_unexpected(plain.error());
   const bool against = test.measure == Measure::needle || test.measure == Measure::other ||
                        test.measure == Measure::share || test.measure == Measure::ratio;
@@ -156,7 +157,12 @@ Expected<TestBook> usualTests(const GaugeCircuit& circuit) {
 }
 
 Expected<std::vector<double>> predict(const GaugeCircuit& circuit, const TradeTest& test, const Condition& condition) {
-  const auto seen = shown(circuit, test, condition);
+  Moments moments(circuit, condition);
+  return predict(moments, test);
+}
+
+Expected<std::vector<double>> predict(Moments& moments, const TradeTest& test) {
+  const auto seen = shown(moments, test);
   if (!seen) return tl::make_unexpected(seen.error());
   std::vector<double> outcomes(test.outcomes.size(), 0);
   if (addsOutcome(test.measure)) outcomes.back() = seen->last;

@@ -27,6 +27,7 @@ enum class Measure {
 struct Step {
   Part part = Part::lead;
   double ohms = 0;
+  friend bool operator==(const Step&, const Step&) = default;
 };
 
 struct TradeTest {

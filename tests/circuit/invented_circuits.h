@@ -20,7 +20,7 @@ inline gauge::Gauge gaugeOf(const gauge::Movement& movement, const curve::Curve&
 inline circuit::CircuitFacts crossedFacts() {
   const auto family = senderOf(700);
   const gauge::CrossedCoil coil{{50}, {-95}, ohms(96), ohms(90), ohms(160), {}};
-  return {gaugeOf(coil, family, {-46}, {52}), family};
+  return {.gauge = gaugeOf(coil, family, {-46}, {52}), .sender = family};
 }
 
 inline circuit::CircuitFacts shuntedFacts() {
@@ -33,7 +33,7 @@ inline circuit::CircuitFacts shuntedFacts() {
 inline circuit::CircuitFacts bimetalFacts() {
   const auto family = senderOf(150);
   const gauge::Bimetal bimetal{{-40}, {48}, ohms(13), volts(5)};
-  return {gaugeOf(bimetal, family, {-42}, {52}), family};
+  return {.gauge = gaugeOf(bimetal, family, {-42}, {52}), .sender = family};
 }
 
 inline circuit::Predictions predictionsOf(const circuit::CircuitFacts& facts) {
