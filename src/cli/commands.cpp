@@ -3,6 +3,7 @@
 #include <cli/date_command.h>
 #include <cli/demo_command.h>
 #include <cli/dial_command.h>
+#include <cli/fault_command.h>
 #include <cli/fit_command.h>
 #include <cli/import_command.h>
 #include <cli/layout_command.h>
@@ -21,6 +22,7 @@ Commands allCommands() {
   commands.push_back(std::make_unique<PairCommand>());
   commands.push_back(std::make_unique<TrimCommand>());
   commands.push_back(std::make_unique<DialCommand>());
+  commands.push_back(std::make_unique<FaultCommand>());
   commands.push_back(std::make_unique<FitCommand>());
   commands.push_back(std::make_unique<BenchCommand>());
   commands.push_back(std::make_unique<EquipmentCommand>());
