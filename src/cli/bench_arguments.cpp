@@ -1,32 +1,12 @@
 #include <cli/bench_arguments.h>
 #include <cli/bench_words.h>
 #include <fmt/format.h>
+#include <quantity/barometer.h>
 #include <quantity/near_miss.h>
 #include <algorithm>
-#include <array>
 
 namespace ohmkin::cli {
 namespace {
-
-struct Unit {
-  std::string_view name;  ///< folded
-  double factor;
-};
-constexpr std::array<Unit, 4> kLengths{{{"m", 1000}, {"ft", 304.8}, {"feet", 304.8}, {"foot", 304.8}}};  // in mm
-constexpr std::array<Unit, 5> kPressures{
-    {{"kpa", 1}, {"hpa", 0.1}, {"mbar", 0.1}, {"inhg", 3.386389}, {"mmhg", 0.133322}}};  // in kPa; columns at 0 °C
-
-template <std::size_t N>
-std::optional<double> withUnit(const std::string& text, const std::array<Unit, N>& known) {
-  const auto end = text.find_last_of("0123456789.,");
-  if (end == std::string::npos) return std::nullopt;
-  const auto number = parseNumber(text.substr(0, end + 1));
-  if (!number) return std::nullopt;
-  const std::string unit = folded(text.substr(end + 1));
-  const auto found = std::find_if(known.begin(), known.end(), [&](const Unit& u) { return u.name == unit; });
-  if (found == known.end()) return std::nullopt;
-  return *number * found->factor;
-}
 
 Expected<std::optional<double>> percentGiven(const Arguments& given, const char* option, double most) {
   if (!given.has(option)) return std::optional<double>();
@@ -99,22 +79,6 @@ Expected<workflow::HandReading> handReading(const std::string& word, const workf
 }
 
 }  // namespace
-
-Expected<Length> parseAltitude(const std::string& text, std::string_view where) {
-  const auto value = withUnit(text, kLengths);
-  if (!value)
-    return refuse("altitude-unreadable", std::string(where), "'" + text + "'",
-                  "an altitude with its unit, for example 1600 m or 5280 ft");
-  return millimetres(*value);
-}
-
-Expected<Pressure> parseBarometer(const std::string& text, std::string_view where) {
-  const auto value = withUnit(text, kPressures);
-  if (!value || !(*value > 0))
-    return refuse("barometer-unreadable", std::string(where), "'" + text + "'",
-                  "a pressure with its unit, for example 1013 hPa, 29.9 inHg or 101.3 kPa");
-  return kilopascals(*value);
-}
 
 Expected<bench::LeadZero> leadsGiven(const std::string& text) {
   const auto comma = text.find(',');

@@ -6,6 +6,7 @@
 #include <cli/table_text.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+#include <quantity/barometer.h>
 #include <quantity/near_miss.h>
 #include <workflow/bench_equipment.h>
 #include <algorithm>

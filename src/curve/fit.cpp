@@ -139,7 +139,9 @@ TemperatureDifference leastRange(Form form) { return kelvins(known(form).leastRa
 Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options) {
   if (const auto sound = check(samples); !sound) return tl::make_unexpected(sound.error());
   if (samples.size() < 3)
-    return refuse("fit-too-few-points", "fit", fmt::format("{} readings", samples.size()), "at least 3 readings");
+    return refuse("fit-too-few-points", "fit",
+                  fmt::format("{} {}", samples.size(), samples.size() == 1 ? "reading" : "readings"),
+                  "at least 3 readings");
   const Readings given(samples, options.spreadInOhms);
   const Chooser chosen = [&options](const Readings& of) {
     return options.form ? asAsked(*options.form, of, options.robust) : choose(of, options.robust);

@@ -194,8 +194,9 @@ void sayShape(const SampleText& text, const SampleTable& table, Proposal& into) 
       table.separatorReason);
   if (table.skip > 0)
     say(into, "preamble", Severity::note,
-        fmt::format("{} lines above the {} are passed over.", table.skip,
-                    table.headingRows > 0 ? "heading" : "first row"),
+        fmt::format("{} above the {} {} passed over.",
+                    table.skip == 1 ? "The one line" : fmt::format("The {} lines", table.skip),
+                    table.headingRows > 0 ? "heading" : "first row", table.skip == 1 ? "is" : "are"),
         fmt::format("rows of numbers begin on line {}", table.rows[table.first].line));
   if (table.headingRows == 0)
     say(into, "heading-none", Severity::caution, "No line names the columns; they are told by what they hold.",

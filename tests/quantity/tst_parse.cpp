@@ -1,3 +1,4 @@
+#include <quantity/barometer.h>
 #include <quantity/parse.h>
 #include <rapidcheck.h>
 #include <QTest>
@@ -8,6 +9,16 @@ using namespace ohmkin;
 class TestParse : public QObject {
   Q_OBJECT
  private slots:
+  void pressuresAndAltitudesWithoutAUnitAreNotGuessed() {
+    QVERIFY(!parseBarometer("1013"));
+    QVERIFY(!parseAltitude("1600"));
+    QVERIFY(!parseBarometer("-3 hPa"));
+    QCOMPARE(inKilopascals(*parseBarometer("1013,25 hPa")), 101.325);
+    QCOMPARE(inMillimetres(*parseAltitude("5000ft")), 1524000.0);  // 0.3048 m, exact by definition
+    // NIST SP 811 (2008), appendix B.8: conventional millimetre and inch of mercury, 133.3224 Pa and 3.386 389 kPa
+    QVERIFY(std::abs(inKilopascals(*parseBarometer("760 mmHg")) - 101.3250) < 1e-4);
+    QVERIFY(std::abs(inKilopascals(*parseBarometer("29.92 inHg")) - 101.3208) < 1e-4);
+  }
   void reads_ohms_as_people_write_them_data() {
     QTest::addColumn<QString>("text");
     QTest::addColumn<double>("expected");

@@ -74,14 +74,6 @@ class TestBenchRows : public QObject {
     QVERIFY(std::abs(inKilopascals(*boil.barometer) - 101.3207) < 1e-3);
   }
 
-  void pressuresAndLengthsWithoutAUnitAreNotGuessed() {
-    QVERIFY(!pressureOf("1013"));
-    QVERIFY(!lengthOf("1600"));
-    QCOMPARE(inKilopascals(*pressureOf("1013,25 hPa")), 101.325);
-    // NIST SP 811 (2008), appendix B.8: conventional millimetre of mercury, 133.3224 Pa
-    QVERIFY(std::abs(inKilopascals(*pressureOf("760 mmHg")) - 101.3250) < 1e-4);
-  }
-
   void overloadIsNoNumberAndAnUnfinishedRowNoComplaint() {
     const RowsRead got = read({row("40", "OL"), row("60", ""), row("", "200")});
     QVERIFY(got.troubles.empty());

@@ -6,7 +6,6 @@
 /// Why a sender was judged so: every finding once, under what it is about.
 namespace ohmkin::match {
 
-parts::Weight weightOf(Severity severity);
 QString topicOfJoint(int joint);
 std::vector<parts::FindingWords> findingsOf(const workflow::Answer& answer, const workflow::Branch& branch,
                                             const workflow::Candidate* candidate);

@@ -1,6 +1,7 @@
 #include <match/reasons.h>
 #include <match/trim_words.h>
 #include <match/wording.h>
+#include <parts/remarks.h>
 
 namespace ohmkin::match {
 namespace {
@@ -74,7 +75,7 @@ std::vector<parts::FindingWords> trimFindings(const pairing::TrimProposal& trim)
   std::vector<parts::FindingWords> words;
   for (const Finding& finding : trim.findings)
     words.push_back(
-        {{}, plain(finding.sentence), plain(finding.evidence), plain(finding.source), weightOf(finding.severity)});
+        {{}, plain(finding.sentence), plain(finding.evidence), plain(finding.source), parts::weightOf(finding.severity)});
   return words;
 }
 

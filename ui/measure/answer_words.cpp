@@ -61,34 +61,6 @@ QString riskOf(const std::vector<Finding>& findings) {
 
 }  // namespace
 
-parts::Weight weightOf(Severity severity) {
-  switch (severity) {
-    case Severity::note:
-      return parts::Weight::note;
-    case Severity::caution:
-      return parts::Weight::caution;
-    case Severity::warning:
-      return parts::Weight::warning;
-    case Severity::refusal:
-      break;
-  }
-  return parts::Weight::refusal;
-}
-
-void Remarks::add(const QString& topic, const std::vector<Finding>& some) {
-  bool first = true;
-  for (const Finding& finding : some) {
-    const auto same = [&](const Finding& other) {
-      return other.code == finding.code && other.sentence == finding.sentence;
-    };
-    if (std::any_of(seen_.begin(), seen_.end(), same)) continue;
-    seen_.push_back(finding);
-    words_.push_back({first ? topic : QString(), shown(finding.sentence), shown(finding.evidence),
-                      shown(finding.source), weightOf(finding.severity)});
-    first = false;
-  }
-}
-
 VerdictWords verdictOf(const BenchAnswer& answer) {
   if (!answer.good)
     return {parts::Fit::look,
@@ -116,7 +88,7 @@ QString fitWords(const std::optional<curve::Fit>& fit, const std::optional<Refus
 }
 
 std::vector<parts::FindingWords> remarksOf(const BenchAnswer& answer) {
-  Remarks remarks;
+  parts::Remarks remarks;
   if (answer.againstClaim) remarks.add(tr("What it claims to be"), {*answer.againstClaim});
   if (answer.good) {
     std::vector<Finding> more;

@@ -1,23 +1,11 @@
 #pragma once
 #include <measure/reading_rows.h>
 #include <measure/verdict_card.h>
-#include <parts/finding_list.h>
+#include <parts/remarks.h>
 #include <workflow/bench_work.h>
 
 /// What the bench's answer says, chosen and ordered for the page.
 namespace ohmkin::measure {
-
-parts::Weight weightOf(Severity severity);
-/// Each finding once, the first of a topic under its name.
-class Remarks {
- public:
-  void add(const QString& topic, const std::vector<Finding>& some);
-  [[nodiscard]] std::vector<parts::FindingWords> take() { return std::move(words_); }
-
- private:
-  std::vector<Finding> seen_;
-  std::vector<parts::FindingWords> words_;
-};
 
 VerdictWords verdictOf(const workflow::BenchAnswer& answer);
 /// Why this curve and how well it is known; or why there is none yet.

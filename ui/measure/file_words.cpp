@@ -63,7 +63,7 @@ QString alreadyWords(const ImportPreview& preview) {
 }
 
 std::vector<parts::FindingWords> runRemarks(const ImportPreview& preview, std::size_t run, const DisplayUnits& units) {
-  Remarks remarks;
+  parts::Remarks remarks;
   if (run < preview.runs.size()) {
     const RunPreview& each = preview.runs[run];
     std::vector<Finding> fit;

@@ -109,7 +109,7 @@ void QuickDesk::display(const bench::QuickCheck& check) {
     chips.push_back({tr("%1: its curve does not reach so far").arg(desk::plain(shop_->families.curves[family].name)),
                      parts::ChipKind::unknown});
   remain_->display(chips);
-  Remarks remarks;
+  parts::Remarks remarks;
   remarks.add({}, check.findings);
   findings_->display(remarks.take());
   findings_->setVisible(!findings_->findings().empty());

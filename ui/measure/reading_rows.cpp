@@ -1,14 +1,12 @@
 #include <desk/catalogue_thread.h>
 #include <measure/reading_rows.h>
+#include <quantity/barometer.h>
 #include <QCoreApplication>
 #include <algorithm>
 
 namespace ohmkin::measure {
 namespace {
 
-constexpr double kMetresInFoot = 0.3048;         // exact by definition
-constexpr double kKilopascalsInInch = 3.386389;  // conventional inch of mercury, NIST SP 811, table B.8
-constexpr double kKilopascalsInMillimetre = 0.1333224;
 constexpr double kTouch = 0.05;  // Ω, standard: leads touched together a second time; from memory, no source
 
 QString tr(const char* text) { return QCoreApplication::translate("ReadingRows", text); }
@@ -20,17 +18,6 @@ bool isOverload(const QString& text) {
                                  QStringLiteral("0l"),   QStringLiteral("inf"),     QStringLiteral("∞"),
                                  QStringLiteral("open"), QStringLiteral("overload")};
   return words.contains(folded(text));
-}
-
-/// Number and unit of "1013 hPa".
-Expected<std::pair<double, QString>> measured(const QString& text, const QString& where, const QString& expected) {
-  const QString all = text.simplified();
-  qsizetype unit = all.size();
-  while (unit > 0 && (all[unit - 1].isLetter() || all[unit - 1].isSpace())) --unit;
-  const auto number = parseNumber(all.left(unit).trimmed().toStdString(), where.toStdString());
-  if (!number)
-    return refuse("number-unreadable", where.toStdString(), "'" + all.toStdString() + "'", expected.toStdString());
-  return std::pair(*number, all.mid(unit).trimmed().toLower());
 }
 
 class RowReader {
@@ -88,12 +75,12 @@ class RowReader {
   void readBoiling(workflow::BathSaid& bath) {
     bath.kind = catalog::BathKind::boilingWater;
     if (!setUp_.altitude.trimmed().isEmpty()) {
-      const auto altitude = lengthOf(setUp_.altitude);
+      const auto altitude = parseAltitude(setUp_.altitude.simplified().toStdString(), tr("Altitude").toStdString());
       if (altitude) bath.altitude = *altitude;
       else complain(bathColumn, altitude.error());
     }
     if (!setUp_.barometer.trimmed().isEmpty()) {
-      const auto barometer = pressureOf(setUp_.barometer);
+      const auto barometer = parseBarometer(setUp_.barometer.simplified().toStdString(), tr("Barometer").toStdString());
       if (barometer) bath.barometer = *barometer;
       else complain(bathColumn, barometer.error());
       if (setUp_.reduced != bench::Reduced::notKnown) bath.reduced = setUp_.reduced;
@@ -179,30 +166,6 @@ Expected<std::optional<bench::LeadZero>> leadsOf(const SetUpSaid& setUp) {
     return refuse("leads-unreadable", where.toStdString(), "'" + said.toStdString() + "'",
                   tr("the ohms they show, for example 0.2").toStdString());
   return bench::LeadZero{ohms(*number), ohms(kTouch)};
-}
-
-Expected<Length> lengthOf(const QString& text) {
-  const QString where = tr("Altitude");
-  const QString expected = tr("metres or feet, for example 1600 m or 5250 ft");
-  const auto read = measured(text, where, expected);
-  if (!read) return tl::make_unexpected(read.error());
-  if (read->second == QStringLiteral("m")) return millimetres(read->first * 1e3);
-  if (read->second == QStringLiteral("ft")) return millimetres(read->first * kMetresInFoot * 1e3);
-  return refuse("altitude-unit", where.toStdString(), "'" + text.trimmed().toStdString() + "'", expected.toStdString());
-}
-
-Expected<Pressure> pressureOf(const QString& text) {
-  const QString where = tr("Barometer");
-  const QString expected = tr("a pressure with its unit: 1013 hPa, 101.3 kPa, 29.9 inHg or 760 mmHg");
-  const auto read = measured(text, where, expected);
-  if (!read) return tl::make_unexpected(read.error());
-  const QString& unit = read->second;
-  if (unit == QStringLiteral("hpa") || unit == QStringLiteral("mbar") || unit == QStringLiteral("mb"))
-    return kilopascals(read->first / 10);
-  if (unit == QStringLiteral("kpa")) return kilopascals(read->first);
-  if (unit == QStringLiteral("inhg")) return kilopascals(read->first * kKilopascalsInInch);
-  if (unit == QStringLiteral("mmhg")) return kilopascals(read->first * kKilopascalsInMillimetre);
-  return refuse("pressure-unit", where.toStdString(), "'" + text.trimmed().toStdString() + "'", expected.toStdString());
 }
 
 }  // namespace ohmkin::measure

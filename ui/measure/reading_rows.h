@@ -47,7 +47,5 @@ RowsRead readRows(const catalog::Catalogue& catalogue, const std::vector<RowText
                   TemperatureUnit bare);
 /// Of the leads as they were typed; none where nothing was.
 Expected<std::optional<bench::LeadZero>> leadsOf(const SetUpSaid& setUp);
-Expected<Length> lengthOf(const QString& text);
-Expected<Pressure> pressureOf(const QString& text);
 
 }  // namespace ohmkin::measure
