@@ -107,6 +107,32 @@ void nameFaults(const Predictions& predictions, const Posterior& posterior, Conc
   }
 }
 
+/// Two at once: the likeliest pair.
+std::vector<std::size_t> likeliestPair(const Predictions& predictions, const Posterior& posterior) {
+  if (posterior.twoFaults <= 0.5) return {};
+  std::size_t best = posterior.cases.size();
+  for (std::size_t c = 0; c < posterior.cases.size(); ++c)
+    if (predictions.cases()[c].faults.size() == 2 &&
+        (best == posterior.cases.size() || posterior.cases[c] > posterior.cases[best]))
+      best = c;
+  return best == posterior.cases.size() ? std::vector<std::size_t>{} : predictions.cases()[best].faults;
+}
+
+std::string sentenceOf(const Predictions& predictions, const Conclusion& conclusion) {
+  const FaultBook& book = predictions.faults();
+  if (conclusion.next) return predictions.tests().tests[conclusion.next->test].title;
+  if (conclusion.both.size() == 2) {
+    const Fault& one = book.faults[conclusion.both[0]];
+    const Fault& two = book.faults[conclusion.both[1]];
+    return fmt::format("Most likely two things at once: {}, and {}. {} {} Then look again.", one.name, two.name,
+                       book.repairs[book.repairIndex(one)].sentence, book.repairs[book.repairIndex(two)].sentence);
+  }
+  const std::string& repair = book.repairs[conclusion.repair].sentence;
+  const std::string& fault = book.faults[conclusion.faults.front()].name;
+  if (conclusion.settled) return fmt::format("Most likely {}. {}", fault, repair);
+  return fmt::format("No test left tells more. Most likely {}, but it is not sure. {}", fault, repair);
+}
+
 /// Of what is proposed now: the test, or where none is left the repair.
 void addCautions(const Predictions& predictions, Conclusion& conclusion) {
   const std::string& caution = conclusion.next ? predictions.tests().tests[conclusion.next->test].hazard
@@ -135,12 +161,8 @@ Expected<Conclusion> conclude(const Predictions& predictions, Symptom symptom, s
   if (!conclusion.settled && worthAsking) conclusion.next = ranked->front();
   nameFaults(predictions, *posterior, conclusion);
   addCautions(predictions, conclusion);
-  const std::string& repair = predictions.faults().repairs[conclusion.repair].sentence;
-  const std::string& fault = predictions.faults().faults[conclusion.faults.front()].name;
-  if (conclusion.settled) conclusion.sentence = fmt::format("Most likely {}. {}", fault, repair);
-  else if (conclusion.next) conclusion.sentence = predictions.tests().tests[conclusion.next->test].title;
-  else
-    conclusion.sentence = fmt::format("No test left tells more. Most likely {}, but it is not sure. {}", fault, repair);
+  conclusion.both = likeliestPair(predictions, *posterior);
+  conclusion.sentence = sentenceOf(predictions, conclusion);
   return conclusion;
 }
 

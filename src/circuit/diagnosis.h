@@ -91,6 +91,7 @@ struct Conclusion {
   std::optional<TestValue> next;  ///< none where settled or nothing is left to ask
   std::string sentence;           ///< what to do
   std::vector<std::string> cautions;
+  std::vector<std::size_t> both;    ///< the likeliest two faults, where two at once are likelier than one; else empty
   std::vector<std::size_t> faults;  ///< those the repair cures, most likely first
   std::vector<std::size_t>
       indistinguishable;  ///< other faults that every test left, and every answer, leaves as likely as before

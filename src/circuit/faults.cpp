@@ -144,9 +144,12 @@ Expected<FaultBook> learned(FaultBook book, const std::vector<JobCount>& jobs) {
   std::array<std::vector<double>, kSymptoms> counted;
   for (auto& ofSymptom : counted) ofSymptom.assign(book.groups.size(), 0);
   for (const JobCount& job : jobs) {
+    const auto fault = book.faultWith(job.group);
+    const std::string& code = fault ? book.faults[*fault].group : job.group;
     const auto group =
-        std::find_if(book.groups.begin(), book.groups.end(), [&](const GroupPrior& g) { return g.group == job.group; });
-    if (group == book.groups.end()) return refuse("group-unknown", "", job.group, "the code of a group of the priors");
+        std::find_if(book.groups.begin(), book.groups.end(), [&](const GroupPrior& g) { return g.group == code; });
+    if (group == book.groups.end())
+      return refuse("cause-unknown", "", "'" + job.group + "'", "the code of a fault, or of a group of them");
     if (!(job.jobs >= 0))
       return refuse("jobs-out-of-range", job.group, fmt::format("{:g}", job.jobs), "0 jobs or more");
     const auto at = static_cast<std::size_t>(group - book.groups.begin());

@@ -59,7 +59,7 @@ struct FaultBook {
 };
 /// Jobs of a shop's own, where the cause was found in the end.
 struct JobCount {
-  std::string group;
+  std::string group;  ///< of the cause; a fault's code stands for its group
   Symptom symptom = Symptom::any;
   double jobs = 0;
 };

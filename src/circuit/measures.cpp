@@ -137,7 +137,7 @@ Expected<const Moments::Moment*> Moments::at(const TradeTest& test, const std::v
   if (reversed) changed.reversed = !changed.reversed;
   auto solution = solve(circuit_.network(changed));
   if (!solution) return tl::make_unexpected(solution.error());
-  return &solved_.emplace_back(Moment{steps, test.bench, reversed, std::move(changed), std::move(*solution)});
+  return &solved_.emplace_back(Moment{steps, test.bench, reversed, changed, std::move(*solution)});
 }
 
 Expected<Shown> shown(Moments& moments, const TradeTest& test) {

@@ -128,6 +128,7 @@ std::vector<bool> thatMayRegulate(const Network& network) {
   if (network.regulators.empty()) return {};
   const Layout apart({network.nodes, network.resistors, {}}, {});
   std::vector<bool> may;
+  may.reserve(network.regulators.size());
   for (const Regulator& r : network.regulators) may.push_back(apart.island(r.housing) == apart.island(r.input));
   return may;
 }

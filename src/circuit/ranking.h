@@ -14,7 +14,6 @@ class Gain {
   [[nodiscard]] double ofBoth(std::size_t test, std::size_t then) const;
   /// Expected loss by the then cheapest repair: Conclusion::expectedLoss.
   [[nodiscard]] double lossAfter(std::size_t test) const;
-  [[nodiscard]] double bitsNow() const { return now_; }
 
  private:
   struct Live {

@@ -17,6 +17,37 @@ struct Search {
   std::vector<std::string> paid;
 };
 
+Expected<circuit::Symptom> symptomNamed(const std::string& code, const char* option) {
+  const auto symptom = circuit::symptomOf(code);
+  if (!symptom) return refuse("symptom-unknown", option, "'" + code + "'", "low, pegged, high, erratic, lamps or any");
+  return *symptom;
+}
+
+/// "lead-open:low": a job of the shop's own whose cause was found, and what was complained of.
+Expected<std::vector<circuit::JobCount>> jobsGiven(const Arguments& arguments) {
+  std::vector<circuit::JobCount> jobs;
+  for (const std::string& word : arguments.all("--found")) {
+    const auto at = word.find(':');
+    const auto symptom = symptomNamed(at == std::string::npos ? "any" : word.substr(at + 1), "--found");
+    if (!symptom) return tl::make_unexpected(symptom.error());
+    jobs.push_back({word.substr(0, at), *symptom, 1});
+  }
+  return jobs;
+}
+
+Expected<circuit::WireLengths> lengthsGiven(const Arguments& arguments) {
+  circuit::WireLengths lengths;
+  for (const auto& [option, length] : {std::pair{"--feed-length", &lengths.feed},
+                                       {"--lead-length", &lengths.lead},
+                                       {"--ground-length", &lengths.ground}}) {
+    if (!arguments.has(option)) continue;
+    const auto metres = parseNumber(arguments.one(option), option);
+    if (!metres) return tl::make_unexpected(metres.error());
+    *length = millimetres(1000 * *metres);
+  }
+  return lengths;
+}
+
 Expected<workflow::FaultQuestion> faultQuestion(const Arguments& arguments, const DisplayUnits& units) {
   workflow::FaultQuestion question;
   question.gauge = arguments.one("--gauge");
@@ -40,15 +71,10 @@ Expected<workflow::FaultQuestion> faultQuestion(const Arguments& arguments, cons
     if (!read) return tl::make_unexpected(read.error());
     *shunt = *read;
   }
+  auto jobs = jobsGiven(arguments);
+  if (!jobs) return tl::make_unexpected(jobs.error());
+  question.jobs = std::move(*jobs);
   return question;
-}
-
-Expected<circuit::Symptom> symptomGiven(const Arguments& arguments) {
-  const std::string code = arguments.one("--symptom", "any");
-  const auto symptom = circuit::symptomOf(code);
-  if (!symptom)
-    return refuse("symptom-unknown", "--symptom", "'" + code + "'", "low, pegged, high, erratic, lamps or any");
-  return *symptom;
 }
 
 Expected<std::vector<std::string>> paidSetups(const Arguments& arguments, const workflow::FaultFinder& finder) {
@@ -65,7 +91,7 @@ Expected<Search> searchGiven(const Arguments& arguments) {
   if (!units) return tl::make_unexpected(units.error());
   const auto question = faultQuestion(arguments, *units);
   if (!question) return tl::make_unexpected(question.error());
-  const auto symptom = symptomGiven(arguments);
+  const auto symptom = symptomNamed(arguments.one("--symptom", "any"), "--symptom");
   if (!symptom) return tl::make_unexpected(symptom.error());
   const auto catalogue = openCatalogue(arguments);
   if (!catalogue) return tl::make_unexpected(catalogue.error());
@@ -122,18 +148,23 @@ const CommandSpec& FaultCommand::spec() const {
       "",
       0,
       0,
-      withCommonOptions({{"--gauge", "GAUGE", "the gauge, or the family it was built for"},
-                         {"--sender", "PART", "the sender, or its family; otherwise one of the gauge's family"},
-                         {"--symptom", "WORD", "low, pegged, high, erratic or lamps (moves with them)"},
-                         {"--saw", "TEST=RESULT", "what a test showed; unsure for not sure", true},
-                         {"--paid", "SETUP", "hood, dash-out or sender-out: done already", true},
-                         {"--ask", "", "go on asking, answers from standard input"},
-                         {"--predictions", "", "what every test would show under every fault"},
-                         {"--wiring", "", "wires and fuse for wiring the gauge past the car's harness"},
-                         {"--running", "T", "where the warm engine stands; otherwise 88 °C"},
-                         {"--supply", "VOLTS", "of the battery, engine off; otherwise 12.6"},
-                         {"--feed-shunt", "OHMS", "resistor on the gauge from feed to sender post"},
-                         {"--ground-shunt", "OHMS", "resistor on the gauge from sender to ground post"}}),
+      withCommonOptions(
+          {{"--gauge", "GAUGE", "the gauge, or the family it was built for"},
+           {"--sender", "PART", "the sender, or its family; otherwise one of the gauge's family"},
+           {"--symptom", "WORD", "low, pegged, high, erratic or lamps (moves with them)"},
+           {"--saw", "TEST=RESULT", "what a test showed; unsure for not sure", true},
+           {"--paid", "SETUP", "hood, dash-out or sender-out: done already", true},
+           {"--ask", "", "go on asking, answers from standard input"},
+           {"--predictions", "", "what every test would show under every fault"},
+           {"--wiring", "", "wires and fuse for wiring the gauge past the car's harness"},
+           {"--feed-length", "METRES", "of the feed, for --wiring; otherwise 1.5"},
+           {"--lead-length", "METRES", "of the lead, for --wiring; otherwise 3"},
+           {"--ground-length", "METRES", "of the ground wire, for --wiring; otherwise 1.5"},
+           {"--found", "CAUSE:SYMPTOM", "a job of your own whose cause was found: it moves the likelihoods", true},
+           {"--running", "T", "where the warm engine stands; otherwise 88 °C"},
+           {"--supply", "VOLTS", "of the battery, engine off; otherwise 12.6"},
+           {"--feed-shunt", "OHMS", "resistor on the gauge from feed to sender post"},
+           {"--ground-shunt", "OHMS", "resistor on the gauge from sender to ground post"}}),
       "ohmkin fault --catalog demo.ohmkin --gauge GA-1 --symptom low --saw unplug=stays"};
   return spec;
 }
@@ -147,7 +178,9 @@ Expected<Exit> FaultCommand::run(const Arguments& arguments, Streams streams) co
     return Exit::answer;
   }
   if (arguments.has("--wiring")) {
-    const auto plan = search->finder.wiring();
+    const auto lengths = lengthsGiven(arguments);
+    if (!lengths) return tl::make_unexpected(lengths.error());
+    const auto plan = search->finder.wiring(*lengths);
     if (!plan) return tl::make_unexpected(plan.error());
     streams.out << (asJson ? wiringJson(*plan) : wiringText(*plan));
     return Exit::answer;

@@ -69,6 +69,8 @@ Expected<FaultFinder> FaultFinder::make(const catalog::Catalogue& catalogue, con
   if (!circuit) return tl::make_unexpected(circuit.error());
   auto faults = circuit::usualFaults();
   if (!faults) return tl::make_unexpected(faults.error());
+  faults = circuit::learned(std::move(*faults), question.jobs);
+  if (!faults) return tl::make_unexpected(faults.error());
   auto tests = circuit::usualTests(*circuit);
   if (!tests) return tl::make_unexpected(tests.error());
   auto predictions = circuit::Predictions::make(*circuit, std::move(*faults), std::move(*tests));

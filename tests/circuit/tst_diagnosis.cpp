@@ -196,6 +196,12 @@ class TestDiagnosis : public QObject {
     QVERIFY(probability(crossed_, *posterior, "sender-drifted") + probability(crossed_, *posterior, "sender-open") +
                 probability(crossed_, *posterior, "wrong-family") >
             0.5);
+    std::vector<Answer> all(seen.begin(), seen.end());
+    while (const auto next = conclude(crossed_, Symptom::low, all)->next) all.push_back({next->test, {}});
+    const Conclusion ended = *conclude(crossed_, Symptom::low, all);
+    QCOMPARE(ended.both.size(), std::size_t{2});
+    QVERIFY(ended.sentence.find("Mend or renew the lead") != std::string::npos);
+    QVERIFY(ended.sentence.find("sender") != std::string::npos);
   }
 
  private:

@@ -75,6 +75,29 @@ class TestSigns : public QObject {
                      (alone - cold) / (dial.angleOf(dial.hotMark()).degrees - cold)) < 1e-9);
   }
 
+  /// Source: gauge::Conditions::groundRise, held against nodal solutions in tests/gauge.
+  void lamps_in_a_shared_ground_act_as_the_rise_of_that_ground() {
+    const CircuitFacts facts = test::crossedFacts();
+    const GaugeCircuit circuit = *GaugeCircuit::make(facts);
+    const auto& dial = facts.gauge.dial();
+    const double cold = dial.marks().front().angle.degrees;
+    const double hot = dial.angleOf(dial.hotMark()).degrees;
+    for (const double ground : {0.05, 0.2, 0.5, 1.0}) {
+      Condition condition = bare(circuit);
+      at(condition, Part::battery) = 1e-9;
+      for (const Part part : {Part::otherFeedCoil, Part::otherGroundCoil, Part::bodyLoad, Part::engineLoad})
+        at(condition, part) = kOpen;
+      at(condition, Part::clusterGround) = ground;
+      at(condition, Part::lamps) = kLampOhms;
+      const gauge::Conditions conditions{.groundRise = ground / (ground + kLampOhms),
+                                         .groundOhms = ohms(ground * kLampOhms / (ground + kLampOhms))};
+      const Angle alone =
+          dial.onStops(gauge::deflection(*facts.gauge.movement(), *facts.sender.resistance(facts.running), conditions));
+      const double place = needleWith(circuit, condition).place;
+      QVERIFY2(std::abs(place - (alone.degrees - cold) / (hot - cold)) < 1e-6, qPrintable(QString::number(place)));
+    }
+  }
+
   void a_lost_gauge_ground_reads_hot_and_pulling_the_lead_leaves_the_needle_dead() {
     const GaugeCircuit circuit = *GaugeCircuit::make(test::crossedFacts());
     QVERIFY(needleWith(circuit, "ground-track-open", kOpen).place > 1);

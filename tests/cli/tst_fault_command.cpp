@@ -94,6 +94,20 @@ class TestFaultCommand : public QObject {
     QVERIFY(ran.err.find("nonsense") != std::string::npos);
   }
 
+  void a_shop_s_own_jobs_move_the_likelihoods() {
+    const auto leadOpen = [&](std::vector<std::string> more) {
+      std::vector<std::string> all{"--gauge", "GA-1", "--symptom", "low"};
+      all.insert(all.end(), more.begin(), more.end());
+      const Json json = asJson(all);
+      for (const Json& s : json["suspects"])
+        if (s["fault"] == "lead-open") return s["probability"].get<double>();
+      return -1.0;
+    };
+    const double before = leadOpen({});
+    const double after = leadOpen({"--found", "lead-open:low", "--found", "lead:low", "--found", "lead-high:low"});
+    QVERIFY(after > before * 1.1);
+  }
+
   void predictions_and_wiring_can_be_printed() {
     const Json table = asJson({"--gauge", "GA-1", "--predictions"});
     QVERIFY(table["schema"] == "ohmkin.fault-predictions");
@@ -102,7 +116,9 @@ class TestFaultCommand : public QObject {
     QVERIFY(text.out.find("good: it goes to the cold end") != std::string::npos);
     const auto wiring = fault({"--gauge", "GC-1", "--wiring"});
     QVERIFY(wiring.out.find("keeps its regulator") != std::string::npos);
-    QCOMPARE(asJson({"--gauge", "GA-1", "--wiring"})["wires"].size(), std::size_t{3});
+    const Json wires = asJson({"--gauge", "GA-1", "--wiring", "--lead-length", "6"})["wires"];
+    QCOMPARE(wires.size(), std::size_t{3});
+    QVERIFY(wires[1]["length_mm"] == 6000.0);
   }
 
   void bad_input_is_refused_data() {
@@ -117,6 +133,8 @@ class TestFaultCommand : public QObject {
     QTest::newRow("running") << QStringList{"--gauge", "GA-1", "--running", "300"} << "running temperature";
     QTest::newRow("supply") << QStringList{"--gauge", "GA-1", "--supply", "2"} << "6 to 30";
     QTest::newRow("shunt") << QStringList{"--gauge", "GA-1", "--feed-shunt", "10"} << "measured at the posts";
+    QTest::newRow("cause") << QStringList{"--gauge", "GA-1", "--found", "moon:low"} << "the code of a fault";
+    QTest::newRow("length") << QStringList{"--gauge", "GA-1", "--wiring", "--lead-length", "-1"} << "0 or more";
     QTest::newRow("no curve") << QStringList{"--gauge", "GP-1"} << "curve";
   }
   void bad_input_is_refused() {
