@@ -35,13 +35,13 @@ Expected<Ohms> ohmsOf(int awg, Length length, Temperature at) {
   return ohms(kMassResistivity / kDensity * length.value() / area * warm);
 }
 
-Expected<Volts> dropOf(int awg, Length length, Amperes current, Temperature at) {
+Expected<Volts> dropOf(int awg, Length length, const Amperes& current, Temperature at) {
   const auto resistance = ohmsOf(awg, length, at);
   if (!resistance) return tl::make_unexpected(resistance.error());
   return volts(inOhms(*resistance) * inAmperes(current));
 }
 
-Expected<int> wireFor(Length length, Amperes current, Volts most) {
+Expected<int> wireFor(Length length, const Amperes& current, Volts most) {
   for (int awg = 20; awg >= 10; awg -= 2) {
     const auto drop = dropOf(awg, length, current);
     if (!drop) return tl::make_unexpected(drop.error());
@@ -51,7 +51,7 @@ Expected<int> wireFor(Length length, Amperes current, Volts most) {
                 "a length and a current for which 10 gauge is thick enough");
 }
 
-Expected<Amperes> fuseFor(Amperes current) {
+Expected<Amperes> fuseFor(const Amperes& current) {
   const double needed = kFuseMargin * inAmperes(current);
   const auto* fuse = std::find_if(kFuses.begin(), kFuses.end(), [&](double f) { return f >= needed; });
   if (!(needed >= 0) || fuse == kFuses.end())
@@ -59,7 +59,7 @@ Expected<Amperes> fuseFor(Amperes current) {
   return amperes(*fuse);
 }
 
-Expected<WirePlan> directWiring(Amperes current, bool regulated, const WireLengths& lengths) {
+Expected<WirePlan> directWiring(const Amperes& current, bool regulated, const WireLengths& lengths) {
   WirePlan plan;
   const auto fuse = fuseFor(current);
   if (!fuse) return tl::make_unexpected(fuse.error());

@@ -82,6 +82,7 @@ Json testsJson(const workflow::FaultFinder& finder, const std::vector<circuit::T
 
 std::vector<std::string> faultCodes(const workflow::FaultFinder& finder, const std::vector<std::size_t>& faults) {
   std::vector<std::string> codes;
+  codes.reserve(faults.size());
   for (const std::size_t f : faults) codes.push_back(finder.predictions().faults().faults[f].code);
   return codes;
 }

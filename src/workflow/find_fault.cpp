@@ -107,6 +107,7 @@ Expected<circuit::Answer> FaultFinder::read(const std::string& saw, const std::s
   const auto test = book.testWith(saw.substr(0, at));
   if (!test) {
     std::vector<std::string> known;
+    known.reserve(book.tests.size());
     for (const circuit::TradeTest& t : book.tests) known.push_back(t.code);
     return tl::make_unexpected(unknownWord(where, saw.substr(0, at), "a test of this circuit", known));
   }
