@@ -41,9 +41,10 @@ BareFit bare(const SmallFit<P>& fit) {
   if (!fit.sound) return out;
   out.size = P;
   out.chiSquare = fit.sumOfSquares;
+  const Eigen::Matrix<double, P, P> covariance = fit.covariance();
   for (int i = 0; i < P; ++i) {
     out.p[static_cast<std::size_t>(i)] = fit.p[i];
-    for (int j = 0; j < P; ++j) out.covariance[static_cast<std::size_t>(i * P + j)] = fit.covariance(i, j);
+    for (int j = 0; j < P; ++j) out.covariance[static_cast<std::size_t>(i * P + j)] = covariance(i, j);
   }
   return out;
 }
@@ -121,7 +122,7 @@ BareFit polynomial(const BarePoints& points) {
     j(k, k) = 1 / unit;
     j(k, 0) = -fit.p[k] / (unit * r0);
   }
-  const Eigen::Matrix<double, P, P> covariance = j * fit.covariance * j.transpose();
+  const Eigen::Matrix<double, P, P> covariance = j * fit.covariance() * j.transpose();
   for (int a = 0; a < P; ++a)
     for (int b = 0; b < P; ++b) out.covariance[static_cast<std::size_t>(a * P + b)] = covariance(a, b);
   return out;
@@ -151,8 +152,9 @@ BareFit fitBeta(const BarePoints& points) {
   out.chiSquare = fit.sumOfSquares;
   const double r0 = std::exp(fit.p[0]);
   out.p = {r0, 1 / middle, fit.p[1], 0};
-  out.covariance = {r0 * r0 * fit.covariance(0, 0), 0, r0 * fit.covariance(0, 1), 0, 0, 0,
-                    r0 * fit.covariance(1, 0),      0, fit.covariance(1, 1)};
+  const Eigen::Matrix2d covariance = fit.covariance();
+  out.covariance = {r0 * r0 * covariance(0, 0), 0, r0 * covariance(0, 1), 0, 0, 0,
+                    r0 * covariance(1, 0),      0, covariance(1, 1)};
   return out;
 }
 

@@ -90,11 +90,12 @@ struct Settled {
 };
 
 std::optional<Settled> settle(const Work& work, Work::Shape shape, std::span<const double> scales) {
-  double sum = work.sumOfSquares(shape, scales);
+  double sum = 0;  // at the shape in hand; the first fit tells it
   for (int step = 0; step < kMostSteps && std::isfinite(sum); ++step) {
     const SmallFit<3> fit = smallLeastSquares<3>(
         work.points.size(), [&](std::size_t i, std::array<double, 4>& row) { work.row(shape, scales[i], i, row); });
     if (!fit.sound) return std::nullopt;
+    if (step == 0) sum = fit.sumOfSquares + fit.explained;
     if (fit.explained <= kSettled * fit.sumOfSquares) return Settled{shape + fit.p, fit, fit.sumOfSquares};
     double part = 1;
     double next = std::numeric_limits<double>::infinity();
@@ -126,7 +127,7 @@ BareFit inModelTerms(const Work& work, const Settled& settled) {
   j << a, a / gamma, -a * beta / (gamma * gamma),                   //
       0, -1 / (gamma * gamma), 2 * beta / (gamma * gamma * gamma),  //
       0, 0, -1 / (gamma * gamma);
-  const Eigen::Matrix3d covariance = j * settled.last.covariance * j.transpose();
+  const Eigen::Matrix3d covariance = j * settled.last.covariance() * j.transpose();
   for (int r = 0; r < 3; ++r)
     for (int c = 0; c < 3; ++c) out.covariance[static_cast<std::size_t>(3 * r + c)] = covariance(r, c);
   out.sound = std::isfinite(a) && a > 0 && covariance.allFinite();

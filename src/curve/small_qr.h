@@ -9,10 +9,17 @@ namespace ohmkin::curve {
 template <int P>
 struct SmallFit {
   Eigen::Matrix<double, P, 1> p;
-  Eigen::Matrix<double, P, P> covariance;  ///< (XᵀX)⁻¹
-  double sumOfSquares = 0;                 ///< of the residuals
-  double explained = 0;                    ///< sum of squares the parameters account for
-  bool sound = false;                      ///< false: columns (nearly) dependent, or not finite
+  Eigen::Matrix<double, P, P> triangle;  ///< R of X = QR; below the diagonal it means nothing
+  double sumOfSquares = 0;               ///< of the residuals
+  double explained = 0;                  ///< sum of squares the parameters account for
+  bool sound = false;                    ///< false: columns (nearly) dependent, or not finite
+
+  /// (XᵀX)⁻¹. Asked for once at the end of a search, not at each of its steps.
+  [[nodiscard]] Eigen::Matrix<double, P, P> covariance() const {
+    const Eigen::Matrix<double, P, P> inverse =
+        triangle.template triangularView<Eigen::Upper>().solve(Eigen::Matrix<double, P, P>::Identity());
+    return inverse * inverse.transpose();
+  }
 };
 
 constexpr int kStackRows = 32;  ///< tables up to here live on the stack
@@ -36,15 +43,13 @@ SmallFit<P> smallQr(std::size_t rows, Fill&& fill) {
   const Eigen::HouseholderQR<Eigen::Ref<Table>> qr(xy);  // in place
 
   SmallFit<P> out;
-  const Eigen::Matrix<double, P, P> r = xy.template topLeftCorner<P, P>();
+  out.triangle = xy.template topLeftCorner<P, P>();
+  const auto& r = out.triangle;
   out.sound = std::isfinite(xy(P, P));
   for (int k = 0; k < P; ++k) out.sound = out.sound && std::abs(r(k, k)) > kLeastIndependent * norms[k];
   if (!out.sound) return out;
   const Eigen::Matrix<double, P, 1> head = xy.col(P).template head<P>();
   out.p = r.template triangularView<Eigen::Upper>().solve(head);
-  const Eigen::Matrix<double, P, P> inverse =
-      r.template triangularView<Eigen::Upper>().solve(Eigen::Matrix<double, P, P>::Identity());
-  out.covariance.noalias() = inverse * inverse.transpose();
   out.sumOfSquares = xy(P, P) * xy(P, P);
   out.explained = head.squaredNorm();
   return out;
