@@ -219,7 +219,8 @@ Finding whyNotTheBest(const TrimProposal& chosen, const TrimSearch& search, bool
   const double closer = inKelvin(chosen.weightedWorst) - inKelvin(search.best.weightedWorst);
   const bool hardlyCloser = closer < kWorthTheSolder * (search.best.network.parts() - chosen.network.parts());
   return {"better-trim-refused", Severity::note,
-          fmt::format("{} would come {:.1f} K closer over the band, but {}.", search.best.network.name(), closer,
+          fmt::format("{} would come {} closer over the band, but {}.", search.best.network.name(),
+                      closer < 0.05 ? "hardly" : fmt::format("{:.1f} K", closer),
                       hardlyCloser ? "that is not worth a further part"
                       : bestIsLate ? "brings the hot mark late"
                                    : "may not stay in a vehicle"),
