@@ -40,14 +40,6 @@ Json json(const bench::Identification& whose, const workflow::BenchFamilies& fam
   return {{"suspects", std::move(suspects)}, {"none", whose.none}, {"findings", json(whose.findings)}};
 }
 
-Json json(const Refusal& refusal) {
-  return {{"code", refusal.code},
-          {"where", refusal.where},
-          {"found", refusal.found},
-          {"expected", refusal.expected},
-          {"sentence", refusal.sentence()}};
-}
-
 std::string whoIsAsking(const Arguments& arguments) {
   if (arguments.has("--who")) return arguments.one("--who");
   for (const char* name : {"USER", "LOGNAME", "USERNAME"})

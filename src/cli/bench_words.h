@@ -16,7 +16,6 @@ std::string findingLines(const std::vector<Finding>& findings, std::size_t inden
 /// The most probable families and "none of these", a line.
 std::string whoseText(const bench::Identification& whose, const workflow::BenchFamilies& families);
 Json json(const bench::Identification& whose, const workflow::BenchFamilies& families);
-Json json(const Refusal& refusal);
 
 /// --who, else the name the person is logged in by.
 std::string whoIsAsking(const Arguments& arguments);

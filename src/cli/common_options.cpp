@@ -1,5 +1,7 @@
 #include <cli/common_options.h>
 #include <cstdlib>
+#include <fstream>
+#include <sstream>
 
 namespace ohmkin::cli {
 
@@ -22,6 +24,14 @@ Expected<catalog::Catalogue> openCatalogue(const Arguments& arguments) {
 
 Expected<DisplayUnits> displayUnits(const Arguments& arguments) {
   return parseDisplayUnits(arguments.one("--units"), "--units");
+}
+
+std::optional<std::string> contentsOf(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  if (!file) return std::nullopt;
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
 }
 
 }  // namespace ohmkin::cli

@@ -17,4 +17,7 @@ Expected<std::string> cataloguePath(const Arguments& arguments);
 
 Expected<DisplayUnits> displayUnits(const Arguments& arguments);
 
+/// The bytes of a file named on the command line; none where it cannot be read.
+std::optional<std::string> contentsOf(const std::string& path);
+
 }  // namespace ohmkin::cli

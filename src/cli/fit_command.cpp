@@ -5,9 +5,7 @@
 #include <exchange/reading_file.h>
 #include <fmt/format.h>
 #include <array>
-#include <fstream>
 #include <ostream>
-#include <sstream>
 
 namespace ohmkin::cli {
 namespace {
@@ -58,12 +56,10 @@ Expected<std::vector<curve::Sample>> samples(const Arguments& given, const Displ
     all.push_back({reading->first, reading->second, curve::Direction::heating, known->kelvin, known->lnOhms});
   }
   for (const std::string& path : given.all("--file")) {
-    std::ifstream file(path, std::ios::binary);
-    if (!file) return refuse("file-missing", "--file", "'" + path + "'", "a file that can be read");
-    std::ostringstream text;
-    text << file.rdbuf();
-    const auto readings = exchange::readReadings(
-        text.str(), path, {units.temperature, true, given.has("--map") ? given.one("--map") : ""});
+    const auto text = contentsOf(path);
+    if (!text) return refuse("file-missing", "--file", "'" + path + "'", "a file that can be read");
+    const auto readings =
+        exchange::readReadings(*text, path, {units.temperature, true, given.has("--map") ? given.one("--map") : ""});
     if (!readings) {
       streams.err << readings.error().text();
       complained = true;

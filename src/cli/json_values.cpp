@@ -75,6 +75,14 @@ Json json(const std::vector<Finding>& findings) {
   return out;
 }
 
+Json json(const Refusal& refusal) {
+  return {{"code", refusal.code},
+          {"where", refusal.where},
+          {"found", refusal.found},
+          {"expected", refusal.expected},
+          {"sentence", refusal.sentence()}};
+}
+
 Json json(const gauge::Reading& reading) {
   const std::string_view where = reading.where == gauge::Where::onTheMarks      ? "on-the-marks"
                                  : reading.where == gauge::Where::belowTheMarks ? "below-the-marks"

@@ -1,5 +1,6 @@
 #pragma once
 #include <finding/finding.h>
+#include <finding/refusal.h>
 #include <pairing/trim_proposal.h>
 #include <nlohmann/json.hpp>
 #include <string>
@@ -19,6 +20,7 @@ std::string text(const Json& json);
 
 Json json(const Finding& finding);
 Json json(const std::vector<Finding>& findings);
+Json json(const Refusal& refusal);
 Json json(const gauge::Reading& reading);
 Json json(const pairing::HotWarning& hot);
 Json json(const pairing::ErrorTable& table);

@@ -3,8 +3,6 @@
 #include <cli/table_text.h>
 #include <fmt/format.h>
 #include <workflow/movement_document.h>
-#include <fstream>
-#include <sstream>
 
 namespace ohmkin::cli {
 namespace {
@@ -34,11 +32,9 @@ Expected<void> readConditions(const Arguments& arguments, const DisplayUnits& un
 }
 
 Expected<gauge::Movement> measuredMovement(const std::string& path) {
-  std::ifstream file(path, std::ios::binary);
-  if (!file) return refuse("file-missing", "--movement", "'" + path + "'", "a file that can be read");
-  std::ostringstream text;
-  text << file.rdbuf();
-  return workflow::readMovementDocument(text.str(), path);
+  const auto text = contentsOf(path);
+  if (!text) return refuse("file-missing", "--movement", "'" + path + "'", "a file that can be read");
+  return workflow::readMovementDocument(*text, path);
 }
 
 }  // namespace

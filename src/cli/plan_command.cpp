@@ -9,7 +9,6 @@
 #include <workflow/question_text.h>
 #include <fstream>
 #include <ostream>
-#include <sstream>
 
 namespace ohmkin::cli {
 namespace {
@@ -18,11 +17,9 @@ Expected<workflow::PlanQuestion> planQuestion(const Arguments& given, const cata
                                               Streams streams) {
   workflow::PlanQuestion asked;
   if (given.has("--open")) {
-    std::ifstream file(given.one("--open"), std::ios::binary);
-    if (!file) return refuse("plan-missing", "--open", "'" + given.one("--open") + "'", "a plan that can be read");
-    std::ostringstream text;
-    text << file.rdbuf();
-    auto opened = workflow::readPlanDocument(text.str(), given.one("--open"));
+    const auto text = contentsOf(given.one("--open"));
+    if (!text) return refuse("plan-missing", "--open", "'" + given.one("--open") + "'", "a plan that can be read");
+    auto opened = workflow::readPlanDocument(*text, given.one("--open"));
     if (!opened) return tl::make_unexpected(opened.error());
     asked = std::move(*opened);
   }
@@ -69,14 +66,6 @@ std::string planText(const workflow::Plan& plan, const DisplayUnits& units) {
   }
   for (const std::string& caution : plan.cautions) text += wrapped(caution, 0, 0);
   return text;
-}
-
-Json json(const Refusal& refusal) {
-  return {{"code", refusal.code},
-          {"where", refusal.where},
-          {"found", refusal.found},
-          {"expected", refusal.expected},
-          {"sentence", refusal.sentence()}};
 }
 
 Json shoppingJson(const std::vector<workflow::PartToBuy>& shopping) {

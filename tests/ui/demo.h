@@ -2,6 +2,7 @@
 #include <embedded/ohmkin_seed_data.h>
 #include <exchange/package.h>
 #include <workflow/load_pack.h>
+#include <QFile>
 #include <QTemporaryDir>
 
 /// The demo catalogue in a folder that goes when the test is over.
@@ -16,6 +17,12 @@ class Demo {
   }
   [[nodiscard]] QString file() const { return folder_.filePath(QStringLiteral("demo.ohmkin")); }
   [[nodiscard]] QString path(const char* name) const { return folder_.filePath(QString::fromLatin1(name)); }
+  /// Another file of the same, to write into.
+  [[nodiscard]] QString copy(const char* name) const {
+    QFile::remove(path(name));
+    QFile::copy(file(), path(name));
+    return path(name);
+  }
   [[nodiscard]] bool whole() const { return whole_; }
 
  private:

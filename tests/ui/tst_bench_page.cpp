@@ -2,7 +2,7 @@
 #include <measure/bench_page.h>
 #include <QSignalSpy>
 #include <QTest>
-#include "demo.h"
+#include "shown_page.h"
 #include "typing.h"
 
 using namespace ohmkin;
@@ -14,15 +14,10 @@ class TestBenchPage : public QObject {
  private:
   Demo demo_;
 
-  struct Shown {
-    explicit Shown(const Demo& demo, const char* name) : settings(demo.path(name)), page(settings) {
-      page.resize(1180, 860);
-      page.show();
-    }
+  struct Shown : ShownPage<BenchPage> {
+    using ShownPage::ShownPage;
     void open(const QString& file) {
-      QSignalSpy opened(&page, &desk::Page::opened);
-      page.openCatalogue(file);
-      QVERIFY(opened.wait(5000));
+      ShownPage::open(file);
       QVERIFY(page.ready());
     }
     void type(const std::vector<std::pair<QString, QString>>& readings) {
@@ -33,19 +28,11 @@ class TestBenchPage : public QObject {
     [[nodiscard]] bool answered(std::size_t readings) const {
       return page.hand().answer() != nullptr && page.hand().answer()->readings.size() == readings;
     }
-    desk::Settings settings;
-    BenchPage page;
   };
 
   /// Family A of the demo, its own sheet: 318 Ω at 40 °C, 34.6 Ω at 120 °C; between them the demo's curve.
   static std::vector<std::pair<QString, QString>> readingsOfA() {
     return {{"25", "523"}, {"45", "270"}, {"65", "148"}, {"85", "84"}};
-  }
-
-  [[nodiscard]] QString copyOfDemo(const char* name) const {
-    QFile::remove(demo_.path(name));
-    QFile::copy(demo_.file(), demo_.path(name));
-    return demo_.path(name);
   }
 
   [[nodiscard]] QString fileOf(const char* name, const QByteArray& text) const {
@@ -164,7 +151,7 @@ class TestBenchPage : public QObject {
   }
 
   void aCurveIsKeptAndTheAnswerSaysThatMatchingUsesIt() {
-    const QString file = copyOfDemo("keep.ohmkin");
+    const QString file = demo_.copy("keep.ohmkin");
     Shown shown(demo_, "keep.ini");
     shown.open(file);
     shown.type(readingsOfA());
@@ -221,7 +208,7 @@ class TestBenchPage : public QObject {
   }
 
   void aFileIsShownBeforeAnythingIsWrittenAndUndoneAfterwards() {
-    const QString file = copyOfDemo("import.ohmkin");
+    const QString file = demo_.copy("import.ohmkin");
     const QString readings = fileOf("bath.csv",
                                     "part;Temperature (C);Resistance (ohm)\n"
                                     "BR-2215 lot R7;20,5;652\nBR-2215 lot R7;40,0;318\nBR-2215 lot R7;60,0;172\n"
@@ -325,7 +312,7 @@ class TestBenchPage : public QObject {
   }
 
   void aLongImportIsCancelledAndNothingIsIn() {
-    const QString file = copyOfDemo("cancel.ohmkin");
+    const QString file = demo_.copy("cancel.ohmkin");
     QByteArray text("temperature C,ohms\n");
     for (int i = 0; i < 200000; ++i)
       text += QByteArray::number(20 + i % 90) + "," + QByteArray::number(700 - 5 * (i % 90)) + "\n";

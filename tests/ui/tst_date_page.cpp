@@ -4,8 +4,8 @@
 #include <look/palette.h>
 #include <QSignalSpy>
 #include <QTest>
-#include "demo.h"
 #include "dialogs.h"
+#include "shown_page.h"
 
 using namespace ohmkin;
 using namespace ohmkin::castings;
@@ -16,16 +16,8 @@ class TestDatePage : public QObject {
  private:
   Demo demo_;
 
-  struct Shown {
-    explicit Shown(const Demo& demo, const char* name) : settings(demo.path(name)), page(settings) {
-      page.resize(1180, 860);
-      page.show();
-    }
-    void open(const QString& file) {
-      QSignalSpy opened(&page, &desk::Page::opened);
-      page.openCatalogue(file);
-      QVERIFY(opened.wait(5000));
-    }
+  struct Shown : ShownPage<DatePage> {
+    using ShownPage::ShownPage;
     static void type(QLineEdit& entry, const QString& text) {
       entry.setFocus();
       QTest::keyClicks(&entry, text);
@@ -36,15 +28,7 @@ class TestDatePage : public QObject {
       type(*page.form().rows()[0].number, number);
       type(*page.form().rows()[0].code, code);
     }
-    desk::Settings settings;
-    DatePage page;
   };
-
-  [[nodiscard]] QString copyOfDemo(const char* name) const {
-    QFile::remove(demo_.path(name));
-    QFile::copy(demo_.file(), demo_.path(name));
-    return demo_.path(name);
-  }
 
  private slots:
   void initTestCase() { QVERIFY(demo_.whole()); }
@@ -211,7 +195,7 @@ class TestDatePage : public QObject {
   }
 
   void anAmbiguousLayoutIsRefusedWithTheReasonAndThenMadeSoundAndKept() {
-    const QString file = copyOfDemo("keep.ohmkin");
+    const QString file = demo_.copy("keep.ohmkin");
     Shown shown(demo_, "keep.ini");
     shown.open(file);
     shown.page.showHalf(DatePage::layouts);

@@ -4,8 +4,8 @@
 #include <QPrintPreviewDialog>
 #include <QSignalSpy>
 #include <QTest>
-#include "demo.h"
 #include "dialogs.h"
+#include "shown_page.h"
 
 using namespace ohmkin;
 using namespace ohmkin::match;
@@ -16,19 +16,7 @@ class TestMatchPage : public QObject {
  private:
   Demo demo_;
 
-  struct Shown {
-    explicit Shown(const Demo& demo, const char* name) : settings(demo.path(name)), page(settings) {
-      page.resize(1180, 860);
-      page.show();
-    }
-    void open(const QString& file) {
-      QSignalSpy opened(&page, &desk::Page::opened);
-      page.openCatalogue(file);
-      QVERIFY(opened.wait(5000));
-    }
-    desk::Settings settings;
-    MatchPage page;
-  };
+  using Shown = ShownPage<MatchPage>;
 
  private slots:
   void initTestCase() { QVERIFY(demo_.whole()); }

@@ -5,8 +5,8 @@
 #include <QPrintPreviewWidget>
 #include <QSignalSpy>
 #include <QTest>
-#include "demo.h"
 #include "dialogs.h"
+#include "shown_page.h"
 
 using namespace ohmkin;
 using ohmkin::plan::PlanPage;
@@ -17,24 +17,14 @@ class TestPlanPage : public QObject {
  private:
   Demo demo_;
 
-  struct Shown {
-    explicit Shown(const Demo& demo, const char* name) : settings(demo.path(name)), page(settings) {
-      page.resize(1180, 860);
-      page.show();
-    }
-    void open(const QString& file) {
-      QSignalSpy opened(&page, &desk::Page::opened);
-      page.openCatalogue(file);
-      QVERIFY(opened.wait(5000));
-    }
+  struct Shown : ShownPage<PlanPage> {
+    using ShownPage::ShownPage;
     void type(const QStringList& dashes, const QStringList& engines) {
       for (int i = 0; i < dashes.size(); ++i)
         QTest::keyClicks(page.dashes().entry(static_cast<std::size_t>(i)), dashes[i]);
       for (int i = 0; i < engines.size(); ++i)
         QTest::keyClicks(page.engines().entry(static_cast<std::size_t>(i)), engines[i]);
     }
-    desk::Settings settings;
-    PlanPage page;
   };
 
  private slots:

@@ -3,9 +3,8 @@
 #include <date/presenter.h>
 #include <desk/sheet_options.h>
 #include <look/type.h>
+#include <parts/scrolling.h>
 #include <workflow/layouts.h>
-#include <QScrollArea>
-#include <QShortcut>
 #include <QVBoxLayout>
 
 namespace ohmkin::castings {
@@ -15,17 +14,6 @@ using look::space;
 
 constexpr int kSettleMilliseconds = 500;
 enum Lane { asking, names };  // of the catalogue's thread; the bench has 2 and 3
-
-QScrollArea* scrolling(QWidget* inner, QWidget* parent) {
-  auto* scroll = new QScrollArea(parent);
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setWidgetResizable(true);
-  scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->viewport()->setAutoFillBackground(false);
-  scroll->setWidget(inner);
-  inner->setAutoFillBackground(false);
-  return scroll;
-}
 
 }  // namespace
 
@@ -37,9 +25,9 @@ DatePage::DatePage(desk::Settings& settings, QWidget* parent)
       halves_(new parts::Segmented(tr("What to do"), this)),
       half_(new QStackedWidget(this)) {
   halves_->setSegments({tr("Read the castings"), tr("Layouts")});
-  half_->addWidget(scrolling(makeReading(), this));
+  half_->addWidget(parts::scrolling(makeReading(), this));
   bench_ = new LayoutBench(thread_, this);
-  half_->addWidget(scrolling(bench_, this));
+  half_->addWidget(parts::scrolling(bench_, this));
   auto* work = new QWidget(this);
   auto* column = new QVBoxLayout(work);
   column->setContentsMargins(0, 0, 0, 0);
@@ -115,19 +103,14 @@ void DatePage::wire() {
   settle_.setSingleShot(true);
   settle_.setInterval(kSettleMilliseconds);
   connect(&settle_, &QTimer::timeout, this, [this] { answers_->setCurrentIndex(0); });
-  const auto key = [this](const QKeySequence& keys, auto&& what) {
-    auto* shortcut = new QShortcut(keys, this);
-    shortcut->setContext(Qt::WidgetWithChildrenShortcut);
-    connect(shortcut, &QShortcut::activated, this, what);
-  };
-  key(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { takeKeyboard(); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_T), [this] { view_->toggleTable(); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_J), [this] { lags_->fold().toggle(); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_P), [this] {
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { takeKeyboard(); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_T), [this] { view_->toggleTable(); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_J), [this] { lags_->fold().toggle(); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_P), [this] {
     if (showsAnswer()) view_->print().click();
   });
-  key(QKeySequence(Qt::CTRL | Qt::Key_PageDown), [this] { halves_->choose(layouts); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { halves_->choose(read); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageDown), [this] { halves_->choose(layouts); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { halves_->choose(read); });
 }
 
 void DatePage::openCatalogue(const QString& file) {

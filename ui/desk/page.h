@@ -23,6 +23,10 @@ class Page : public QWidget {
   /// A file was dropped on the window; only pages whose entry says so are given any.
   virtual void takeFile(const QString& /*file*/) {}
 
+ protected:
+  /// A key of this page, wherever in it the keyboard is.
+  void onKey(const QKeySequence& keys, std::function<void()> what);
+
  signals:
   void opened(const QString& file);
   void refused(const QString& file, const QString& sentence);

@@ -3,8 +3,7 @@
 #include <match/chain_words.h>
 #include <match/match_page.h>
 #include <match/wording.h>
-#include <QScrollArea>
-#include <QShortcut>
+#include <parts/scrolling.h>
 #include <QVBoxLayout>
 
 namespace ohmkin::match {
@@ -49,15 +48,7 @@ MatchPage::MatchPage(desk::Settings& settings, QWidget* parent)
   chips_->hide();
 
   stack_->addWidget(start_);
-  // At 200 % text, or in a small window, the page scrolls instead of squeezing what it says.
-  auto* scroll = new QScrollArea(this);
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setWidgetResizable(true);
-  scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->viewport()->setAutoFillBackground(false);
-  scroll->setWidget(result_);
-  result_->setAutoFillBackground(false);
-  stack_->addWidget(scroll);
+  stack_->addWidget(parts::scrolling(result_, this));
   wire();
 }
 
@@ -100,15 +91,10 @@ void MatchPage::wire() {
   connect(&settle_, &QTimer::timeout, this, [this] { stack_->setCurrentIndex(0); });
   connect(&settings_, &desk::Settings::unitsChanged, this, &MatchPage::unitsChanged);
 
-  const auto key = [this](const QKeySequence& keys, auto&& what) {
-    auto* shortcut = new QShortcut(keys, this);
-    shortcut->setContext(Qt::WidgetWithChildrenShortcut);
-    connect(shortcut, &QShortcut::activated, this, what);
-  };
-  key(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { query_->takeFocus(); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_R), [this] { result_->toggleRefused(); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_PageDown), [this] { result_->nextBranch(1); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { result_->nextBranch(-1); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { query_->takeFocus(); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_R), [this] { result_->toggleRefused(); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageDown), [this] { result_->nextBranch(1); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { result_->nextBranch(-1); });
 }
 
 void MatchPage::openCatalogue(const QString& file) {

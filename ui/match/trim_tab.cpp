@@ -3,8 +3,8 @@
 #include <match/trim_tab.h>
 #include <match/trim_words.h>
 #include <match/wording.h>
+#include <parts/scrolling.h>
 #include <QHBoxLayout>
-#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace ohmkin::match {
@@ -36,15 +36,10 @@ TrimTab::TrimTab(QWidget* parent)
   column->addLayout(head);
   for (QWidget* each : std::initializer_list<QWidget*>{circuit_, failures_, minds_, ratings_}) column->addWidget(each);
   column->addStretch(1);
-  auto* scroll = new QScrollArea(this);
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setWidgetResizable(true);
+  auto* scroll = parts::scrolling(inner, this);
   scroll->setFocusPolicy(Qt::StrongFocus);
   scroll->setAccessibleName(tr("Resistors, and what fails how"));
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll->viewport()->setAutoFillBackground(false);
-  scroll->setWidget(inner);
-  inner->setAutoFillBackground(false);
   auto* outer = new QVBoxLayout(this);
   outer->setContentsMargins(0, 0, 0, 0);
   outer->addWidget(scroll);

@@ -3,24 +3,12 @@
 #include <look/type.h>
 #include <measure/bench_page.h>
 #include <measure/lanes.h>
-#include <QScrollArea>
-#include <QShortcut>
+#include <parts/scrolling.h>
 
 namespace ohmkin::measure {
 namespace {
 
 using look::space;
-
-QScrollArea* scrolling(QWidget* inner, QWidget* parent) {
-  auto* scroll = new QScrollArea(parent);
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setWidgetResizable(true);
-  scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->viewport()->setAutoFillBackground(false);
-  scroll->setWidget(inner);
-  inner->setAutoFillBackground(false);
-  return scroll;
-}
 
 SharedShop shopOf(const catalog::Catalogue& catalogue) {
   auto shop = std::make_shared<Shop>();
@@ -49,7 +37,7 @@ BenchPage::BenchPage(desk::Settings& settings, QWidget* parent)
       imports_(new ImportList(fileThread_, this)) {
   parts_->setSegments({tr("By hand"), tr("At the counter"), tr("From a file"), tr("Kept")});
   for (QWidget* each : std::initializer_list<QWidget*>{hand_, counter_, fileDesk_, imports_})
-    desks_->addWidget(scrolling(each, this));
+    desks_->addWidget(parts::scrolling(each, this));
   auto* work = new QWidget(this);
   auto* column = new QVBoxLayout(work);
   column->setContentsMargins(0, 0, 0, 0);
@@ -99,15 +87,10 @@ void BenchPage::wire() {
   connect(imports_, &ImportList::undone, fileDesk_, &FileDesk::refresh);
   connect(&fileDesk_->who(), &QLineEdit::textChanged, imports_, &ImportList::setWho);
   imports_->setWho(fileDesk_->who().text());
-  const auto key = [this](const QKeySequence& keys, auto&& what) {
-    auto* shortcut = new QShortcut(keys, this);
-    shortcut->setContext(Qt::WidgetWithChildrenShortcut);
-    connect(shortcut, &QShortcut::activated, this, what);
-  };
-  key(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { takeKeyboard(); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_PageDown),
-      [this] { parts_->choose(std::min(parts_->chosenIndex() + 1, parts_->count() - 1)); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { parts_->choose(std::max(parts_->chosenIndex() - 1, 0)); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { takeKeyboard(); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageDown),
+        [this] { parts_->choose(std::min(parts_->chosenIndex() + 1, parts_->count() - 1)); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { parts_->choose(std::max(parts_->chosenIndex() - 1, 0)); });
 }
 
 void BenchPage::openCatalogue(const QString& file) {

@@ -1,4 +1,5 @@
 #include <look/type.h>
+#include <parts/scrolling.h>
 #include <parts/words.h>
 #include <plan/line_list.h>
 #include <QEvent>
@@ -15,7 +16,7 @@ LineList::LineList(const QString& title, const QString& example, std::size_t mos
     : Panel(Kind::sheet, parent),
       inner_(new QWidget),
       column_(new QVBoxLayout(inner_)),
-      scroll_(new QScrollArea(this)),
+      scroll_(parts::scrolling(inner_, this)),
       title_(title),
       example_(example),
       most_(most) {
@@ -25,13 +26,7 @@ LineList::LineList(const QString& title, const QString& example, std::size_t mos
   outer->addWidget((new parts::Words(title, this))->sized(typeface(Text::small))->painted(Paint::quiet));
   column_->setContentsMargins(0, 0, 0, 0);
   column_->setSpacing(space(6));
-  scroll_->setFrameShape(QFrame::NoFrame);
-  scroll_->setWidgetResizable(true);
-  scroll_->setFocusPolicy(Qt::NoFocus);
   scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll_->viewport()->setAutoFillBackground(false);
-  scroll_->setWidget(inner_);
-  inner_->setAutoFillBackground(false);
   inner_->installEventFilter(this);
   outer->addWidget(scroll_);
   outer->addStretch(1);

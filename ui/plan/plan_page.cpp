@@ -1,13 +1,12 @@
 #include <desk/sheet_options.h>
 #include <look/type.h>
+#include <parts/scrolling.h>
 #include <plan/plan_file.h>
 #include <plan/plan_page.h>
 #include <plan/presenter.h>
 #include <QApplication>
 #include <QClipboard>
 #include <QFileInfo>
-#include <QScrollArea>
-#include <QShortcut>
 
 namespace ohmkin::plan {
 namespace {
@@ -28,16 +27,8 @@ enum Lane { asking, examples, opening };
 
 PlanPage::PlanPage(desk::Settings& settings, QWidget* parent)
     : Page(parent), settings_(settings), whole_(new parts::BlankSheet(this)), stack_(new QStackedWidget(this)) {
-  auto* scroll = new QScrollArea(this);
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setWidgetResizable(true);
-  scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->viewport()->setAutoFillBackground(false);
-  QWidget* work = makeWork();
-  scroll->setWidget(work);
-  work->setAutoFillBackground(false);
   stack_->addWidget(whole_);
-  stack_->addWidget(scroll);
+  stack_->addWidget(parts::scrolling(makeWork(), this));
   auto* outer = new QVBoxLayout(this);
   outer->setContentsMargins(space(24), space(24), space(24), space(16));
   outer->addWidget(stack_);
@@ -98,19 +89,14 @@ void PlanPage::wire() {
   settle_.setSingleShot(true);
   settle_.setInterval(kSettleMilliseconds);
   connect(&settle_, &QTimer::timeout, this, [this] { answers_->setCurrentIndex(0); });
-  const auto key = [this](const QKeySequence& keys, auto&& what) {
-    auto* shortcut = new QShortcut(keys, this);
-    shortcut->setContext(Qt::WidgetWithChildrenShortcut);
-    connect(shortcut, &QShortcut::activated, this, what);
-  };
-  key(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { dashes_->takeKeyboard(); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_E), [this] { engines_->takeKeyboard(); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_G), [this] { grid().setFocus(Qt::ShortcutFocusReason); });
-  key(QKeySequence(Qt::CTRL | Qt::Key_S), [this] { head_->chooseSave(); });
-  key(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_O), [this] {
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { dashes_->takeKeyboard(); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_E), [this] { engines_->takeKeyboard(); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_G), [this] { grid().setFocus(Qt::ShortcutFocusReason); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_S), [this] { head_->chooseSave(); });
+  onKey(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_O), [this] {
     if (!file_.isEmpty()) head_->chooseOpen();
   });
-  key(QKeySequence(Qt::CTRL | Qt::Key_P), [this] { head_->print().click(); });
+  onKey(QKeySequence(Qt::CTRL | Qt::Key_P), [this] { head_->print().click(); });
   forget();
 }
 
