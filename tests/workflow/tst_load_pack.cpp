@@ -124,6 +124,7 @@ class LoadPackTest : public QObject {
   void anotherVersionReplacesOnlyItsOwnRows();
   void theShopsRowsStayAndShadowThePacks();
   void theShopsReferencesAreNotLeftNowhere();
+  void whatIsOnTheShelfStaysThereWhenItsPackForgetsThePart();
   void aRowOfAnotherPackIsNotTaken();
   void aPackMayReferToAnother();
   void aReaderIsRefused();
@@ -160,6 +161,21 @@ void LoadPackTest::aBadCellLeavesTheCatalogueAsItWas() {
   QCOMPARE(codes(workflow::loadPack(catalogue, files.source("2"), "test")),
            QString("sender.csv:4:kind cell-not-allowed; dial_mark.csv:4:temperature cell-not-a-number"));
   QCOMPARE(Plain(folder.path("a")).everything(), before);
+}
+
+void LoadPackTest::whatIsOnTheShelfStaysThereWhenItsPackForgetsThePart() {
+  const Folder folder;
+  Catalogue catalogue = Catalogue::create(folder.path("a"));
+  Files files;
+  QVERIFY(workflow::loadPack(catalogue, files.source("1"), "test"));
+  Plain(folder.path("a")).run("INSERT INTO stock VALUES ('SN-2', 'A', 3, 0, 'shop')");
+  files["sender.csv"] =
+      "id,name,kind,family,thread,terminal,grounding,source\nSN-1,one,variable sender,fa,M12x1.5,blade,case,d\n";
+  const auto loaded = workflow::loadPack(catalogue, files.source("2"), "test");
+  if (!loaded) QFAIL(loaded.error().text().c_str());
+  Plain plain(folder.path("a"));
+  QCOMPARE(plain.ask("SELECT count(*) FROM sender WHERE id = 'SN-2'"), QString("0"));
+  QCOMPARE(plain.ask("SELECT sender || quantity FROM stock"), QString("SN-23"));
 }
 
 void LoadPackTest::aRuleOnlyTheTableKnowsLeavesTheCatalogueAsItWas() {
@@ -233,12 +249,12 @@ void LoadPackTest::theShopsReferencesAreNotLeftNowhere() {
   Catalogue catalogue = Catalogue::create(folder.path("a"));
   Files files;
   QVERIFY(workflow::loadPack(catalogue, files.source("1"), "test"));
-  Plain(folder.path("a")).run("INSERT INTO stock VALUES ('SN-2', 'A', 3, 0, 'shop')");
+  Plain(folder.path("a")).run("INSERT INTO stands_in_for VALUES ('SN-2', 'SN-1', '1980', 'd', 'shop')");
   const QString before = Plain(folder.path("a")).everything();
   files["sender.csv"] =
       "id,name,kind,family,thread,terminal,grounding,source\nSN-1,one,variable sender,fa,M12x1.5,blade,case,d\n";
   const auto loaded = workflow::loadPack(catalogue, files.source("2"), "test");
-  QCOMPARE(codes(loaded), QString("stock:sender reference-dangling"));
+  QCOMPARE(codes(loaded), QString("stands_in_for:sender reference-dangling"));
   QVERIFY(loaded.error().text().find("'SN-2', which the shop refers to") != std::string::npos);
   QCOMPARE(Plain(folder.path("a")).everything(), before);
 }
