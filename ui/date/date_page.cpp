@@ -103,14 +103,14 @@ void DatePage::wire() {
   settle_.setSingleShot(true);
   settle_.setInterval(kSettleMilliseconds);
   connect(&settle_, &QTimer::timeout, this, [this] { answers_->setCurrentIndex(0); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { takeKeyboard(); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_T), [this] { view_->toggleTable(); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_J), [this] { lags_->fold().toggle(); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_P), [this] {
+  offer(tr("Type what is cast and stamped"), QKeySequence(Qt::CTRL | Qt::Key_L), [this] { takeKeyboard(); });
+  offer(tr("Time line or table"), QKeySequence(Qt::CTRL | Qt::Key_T), [this] { view_->toggleTable(); });
+  offer(tr("Usual lags: show or hide"), QKeySequence(Qt::CTRL | Qt::Key_J), [this] { lags_->fold().toggle(); });
+  offer(tr("Print the date sheet"), QKeySequence(Qt::CTRL | Qt::Key_P), [this] {
     if (showsAnswer()) view_->print().click();
   });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageDown), [this] { halves_->choose(layouts); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { halves_->choose(read); });
+  offer(tr("Layouts of date codes"), QKeySequence(Qt::CTRL | Qt::Key_PageDown), [this] { halves_->choose(layouts); });
+  offer(tr("Read an engine's codes"), QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { halves_->choose(read); });
 }
 
 void DatePage::openCatalogue(const QString& file) {

@@ -1,6 +1,8 @@
 #pragma once
 #include <desk/settings.h>
+#include <QAction>
 #include <QKeySequence>
+#include <QUndoStack>
 #include <QWidget>
 #include <functional>
 #include <vector>
@@ -12,7 +14,7 @@ class Page : public QWidget {
   Q_OBJECT
 
  public:
-  using QWidget::QWidget;
+  explicit Page(QWidget* parent = nullptr);
   /// Opens this catalogue on the page's own thread; what becomes of it comes back as opened or refused.
   virtual void openCatalogue(const QString& file) = 0;
   /// Nothing to open: says how to get a catalogue.
@@ -23,16 +25,37 @@ class Page : public QWidget {
   /// A file was dropped on the window; only pages whose entry says so are given any.
   virtual void takeFile(const QString& /*file*/) {}
 
+  /// What can be taken back and done again. A page that changes rows or text pushes commands on it (or text snapshots,
+  /// see desk/snapshot.h) and the window's Undo and Redo, with the command's text, are done. A page that keeps its
+  /// history elsewhere overrides this with a stack of its own making.
+  [[nodiscard]] virtual QUndoStack& history() { return history_; }
+
+  /// How the page is laid out, to be found so tomorrow. Every QSplitter and every header of a view that has an
+  /// objectName is kept; a page that has more to keep overrides both and calls these for the rest.
+  [[nodiscard]] virtual QVariantMap layoutState() const;
+  virtual void restoreLayout(const QVariantMap& state);
+
  protected:
-  /// A key of this page, wherever in it the keyboard is.
-  void onKey(const QKeySequence& keys, std::function<void()> what);
+  /// Something that can be done here: the key, the list of actions, the sheet of keys and tooltips all know it from
+  /// this one place (QWidget::actions() of the page). `name` comes through tr() and reads as an order: "Print the
+  /// sheet". Without keys it stands in the list only. `group` is its heading on the sheet of keys; none means the
+  /// page's title. Disable the action handed back where it cannot be done now.
+  QAction* offer(const QString& name, const QKeySequence& keys, std::function<void()> what, const QString& group = {});
 
  signals:
   void opened(const QString& file);
   void refused(const QString& file, const QString& sentence);
   void openRequested();  ///< the page's own Open… button
   void demoRequested();
+
+ private:
+  QUndoStack history_;
 };
+
+/// The heading under which an action was offered.
+QString groupOf(const QAction& action);
+/// "Print the sheet (Ctrl+P)": what a button that does the same says of itself.
+QString tipOf(const QAction& action);
 
 struct PageEntry {
   QString title;

@@ -91,10 +91,12 @@ void MatchPage::wire() {
   connect(&settle_, &QTimer::timeout, this, [this] { stack_->setCurrentIndex(0); });
   connect(&settings_, &desk::Settings::unitsChanged, this, &MatchPage::unitsChanged);
 
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { query_->takeFocus(); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_R), [this] { result_->toggleRefused(); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageDown), [this] { result_->nextBranch(1); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { result_->nextBranch(-1); });
+  offer(tr("Type the question"), QKeySequence(Qt::CTRL | Qt::Key_L), [this] { query_->takeFocus(); });
+  offer(tr("Refused senders: show or hide"), QKeySequence(Qt::CTRL | Qt::Key_R), [this] { result_->toggleRefused(); });
+  offer(tr("Next reading of the question"), QKeySequence(Qt::CTRL | Qt::Key_PageDown),
+        [this] { result_->nextBranch(1); });
+  offer(tr("Previous reading of the question"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
+        [this] { result_->nextBranch(-1); });
 }
 
 void MatchPage::openCatalogue(const QString& file) {

@@ -87,10 +87,11 @@ void BenchPage::wire() {
   connect(imports_, &ImportList::undone, fileDesk_, &FileDesk::refresh);
   connect(&fileDesk_->who(), &QLineEdit::textChanged, imports_, &ImportList::setWho);
   imports_->setWho(fileDesk_->who().text());
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { takeKeyboard(); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageDown),
+  offer(tr("Type readings"), QKeySequence(Qt::CTRL | Qt::Key_L), [this] { takeKeyboard(); });
+  offer(tr("Next part of the bench"), QKeySequence(Qt::CTRL | Qt::Key_PageDown),
         [this] { parts_->choose(std::min(parts_->chosenIndex() + 1, parts_->count() - 1)); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this] { parts_->choose(std::max(parts_->chosenIndex() - 1, 0)); });
+  offer(tr("Previous part of the bench"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
+        [this] { parts_->choose(std::max(parts_->chosenIndex() - 1, 0)); });
 }
 
 void BenchPage::openCatalogue(const QString& file) {

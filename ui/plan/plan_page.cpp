@@ -89,14 +89,14 @@ void PlanPage::wire() {
   settle_.setSingleShot(true);
   settle_.setInterval(kSettleMilliseconds);
   connect(&settle_, &QTimer::timeout, this, [this] { answers_->setCurrentIndex(0); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_L), [this] { dashes_->takeKeyboard(); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_E), [this] { engines_->takeKeyboard(); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_G), [this] { grid().setFocus(Qt::ShortcutFocusReason); });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_S), [this] { head_->chooseSave(); });
-  onKey(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_O), [this] {
+  offer(tr("Type the dashes"), QKeySequence(Qt::CTRL | Qt::Key_L), [this] { dashes_->takeKeyboard(); });
+  offer(tr("Type the engines"), QKeySequence(Qt::CTRL | Qt::Key_E), [this] { engines_->takeKeyboard(); });
+  offer(tr("Go to the grid"), QKeySequence(Qt::CTRL | Qt::Key_G), [this] { grid().setFocus(Qt::ShortcutFocusReason); });
+  offer(tr("Save the plan…"), QKeySequence(Qt::CTRL | Qt::Key_S), [this] { head_->chooseSave(); });
+  offer(tr("Open a plan…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_O), [this] {
     if (!file_.isEmpty()) head_->chooseOpen();
   });
-  onKey(QKeySequence(Qt::CTRL | Qt::Key_P), [this] { head_->print().click(); });
+  offer(tr("Print the plan"), QKeySequence(Qt::CTRL | Qt::Key_P), [this] { head_->print().click(); });
   forget();
 }
 
