@@ -1,8 +1,8 @@
 #include <cli/bench_words.h>
 #include <cli/table_text.h>
 #include <fmt/format.h>
+#include <workflow/person.h>
 #include <algorithm>
-#include <cstdlib>
 
 namespace ohmkin::cli {
 namespace {
@@ -41,10 +41,7 @@ Json json(const bench::Identification& whose, const workflow::BenchFamilies& fam
 }
 
 std::string whoIsAsking(const Arguments& arguments) {
-  if (arguments.has("--who")) return arguments.one("--who");
-  for (const char* name : {"USER", "LOGNAME", "USERNAME"})
-    if (const char* value = std::getenv(name); value != nullptr && *value != '\0') return value;
-  return "ohmkin";
+  return arguments.has("--who") ? arguments.one("--who") : workflow::personLoggedIn();
 }
 
 Refusal asBenchOption(Refusal refusal) {

@@ -3,6 +3,7 @@
 #include <measure/file_head.h>
 #include <measure/keep_form.h>
 #include <parts/words.h>
+#include <workflow/person.h>
 #include <QGridLayout>
 #include <QLocale>
 #include <QPainter>
@@ -78,7 +79,7 @@ FileHead::FileHead(QWidget* parent)
 QWidget* FileHead::makeFields() {
   meter_->setPlaceholderText(tr("not said; a name, ± 0.8 %"));
   bath_->setPlaceholderText(tr("not said; a name, ± 0.5 K"));
-  who_->setText(whoIsHere());
+  who_->setText(QString::fromStdString(workflow::personLoggedIn()));
   auto* fields = new QWidget(this);
   auto* grid = new QGridLayout(fields);
   grid->setContentsMargins(0, 0, 0, 0);

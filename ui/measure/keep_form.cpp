@@ -1,5 +1,6 @@
 #include <look/type.h>
 #include <measure/keep_form.h>
+#include <workflow/person.h>
 #include <QAbstractItemView>
 #include <QCompleter>
 #include <QGridLayout>
@@ -10,12 +11,6 @@ namespace ohmkin::measure {
 
 using look::Paint;
 using look::space;
-
-QString whoIsHere() {
-  for (const char* variable : {"USER", "USERNAME"})
-    if (const QString name = qEnvironmentVariable(variable); !name.isEmpty()) return name;
-  return {};
-}
 
 void complete(parts::Entry& entry, const QStringList& words) {
   auto* completer = new QCompleter(words, &entry);
@@ -37,7 +32,7 @@ KeepForm::KeepForm(QWidget* parent)
       outcome_(new parts::Words({}, this)) {
   part_->setPlaceholderText(tr("number on the part"));
   lot_->setPlaceholderText(tr("none"));
-  who_->setText(whoIsHere());
+  who_->setText(QString::fromStdString(workflow::personLoggedIn()));
   family_->addItem(tr("As the part says"), QString());
   keep_->setMinimumHeight(space(36));
   keep_->setEnabled(false);

@@ -39,8 +39,6 @@ class KeepForm : public QWidget {
   parts::Words* outcome_;
 };
 
-/// Who sits here, as the system knows them; to be changed.
-QString whoIsHere();
 void complete(parts::Entry& entry, const QStringList& words);
 
 }  // namespace ohmkin::measure
