@@ -11,7 +11,7 @@ function(ohmkin_test room)
     target_compile_definitions(${room}_${name} PRIVATE OHMKIN_TEST_DATA="${PROJECT_SOURCE_DIR}/tests/data")
     add_test(NAME ${room}/${name} COMMAND ${room}_${name})
     set_tests_properties(${room}/${name} PROPERTIES
-      ENVIRONMENT "QT_QPA_PLATFORM=offscreen;RC_PARAMS=seed=1959" TIMEOUT 300)
+      ENVIRONMENT "QT_QPA_PLATFORM=offscreen;RC_PARAMS=seed=1959;XDG_STATE_HOME=${PROJECT_BINARY_DIR}/state" TIMEOUT 300)
   endforeach()
 endfunction()
 

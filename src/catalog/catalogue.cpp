@@ -1,7 +1,9 @@
+#include <catalog/backup_files.h>
 #include <catalog/catalogue.h>
 #include <catalog/connection.h>
 #include <catalog/file_header.h>
 #include <catalog/migration.h>
+#include <catalog/trust.h>
 #include <embedded/ohmkin_schema.h>
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -19,6 +21,8 @@ namespace fs = std::filesystem;
 
 constexpr const char* kAnOhmkinFile = "an Ohmkin catalogue (.ohmkin)";
 
+constexpr const char* kAWholeOne = "a whole catalogue; go back to your last copy of it";
+
 /// Throws unless the file is a catalogue of ours and no newer than this program.
 FileHeader checkedHeader(const fs::path& file) {
   const FileHeader header = readFileHeader(file);
@@ -27,6 +31,8 @@ FileHeader checkedHeader(const fs::path& file) {
       refuseFile(file, "catalogue-missing", "no such file", kAnOhmkinFile);
     case FileNature::folder:
       refuseFile(file, "catalogue-is-folder", "a folder", kAnOhmkinFile);
+    case FileNature::special:
+      refuseFile(file, "catalogue-not-sqlite", "a pipe, a device or the like", kAnOhmkinFile);
     case FileNature::unreadable:
       refuseFile(file, "catalogue-unreadable", "a file you may not read", kAnOhmkinFile);
     case FileNature::empty:
@@ -38,6 +44,7 @@ FileHeader checkedHeader(const fs::path& file) {
   }
   if (header.applicationId != Catalogue::kApplicationId)
     refuseFile(file, "catalogue-not-ours", "a database of another program", kAnOhmkinFile);
+  if (!header.flaw.empty()) refuseFile(file, "catalogue-damaged", std::string(header.flaw), kAWholeOne);
   return header;
 }
 
@@ -84,6 +91,9 @@ int Catalogue::newestVersion() { return static_cast<int>(schema::files().size())
 Catalogue Catalogue::open(const fs::path& file, Access access) {
   const FileHeader header = checkedHeader(file);
   checkVersion(file, header.userVersion, Access::readWrite);  // an older header may have a newer log beside it
+  checkCompanions(file);
+  if (header.shorter && !hasContent(beside(file, "-wal")) && !hasContent(beside(file, "-journal")))
+    refuseFile(file, "catalogue-damaged", "a catalogue that is cut off", kAWholeOne);
   if (access == Access::readWrite && (!mayWrite(file) || !mayWrite(folderOf(file))))
     refuseFile(file, "catalogue-read-only", "a catalogue that cannot be written where it lies",
                "a file and a folder you may write; copy it to a folder of your own");
@@ -92,7 +102,11 @@ Catalogue Catalogue::open(const fs::path& file, Access access) {
         std::make_unique<Connection>(file, access, access == Access::readOnly && mustBeImmutable(file, header));
     const int version = userVersion(connection->database());
     checkVersion(file, version, access);
-    if (version < newestVersion()) migrate(connection->database(), migrations());
+    connection->prove(version);
+    if (version < newestVersion()) {
+      if (version > 0) (void)backUp(*connection, BackupReason::beforeMigration);
+      migrate(connection->database(), migrations());
+    }
     return Catalogue(std::move(connection));
   } catch (const SQLite::Exception& failure) {
     rethrow(failure, file);
@@ -103,9 +117,11 @@ Catalogue Catalogue::openToRead(const fs::path& file) {
   try {
     return open(file, Access::readOnly);
   } catch (const CatalogueError& failure) {
-    if (failure.refusal().code != "catalogue-older" || !mayWrite(file) || !mayWrite(folderOf(file))) throw;
+    const std::string& code = failure.refusal().code;
+    if (code != "catalogue-older" && code != "catalogue-interrupted") throw;
+    if (!mayWrite(file) || !mayWrite(folderOf(file))) throw;
   }
-  (void)open(file, Access::readWrite);  // migrates, and lets go of the file
+  (void)open(file, Access::readWrite);  // migrates or rolls back, and lets go of the file
   return open(file, Access::readOnly);
 }
 

@@ -22,14 +22,15 @@ class Catalogue {
   /// Written into the file's header; names the format for any tool that looks. "OHMK" in ASCII.
   static constexpr std::uint32_t kApplicationId = 0x4F484D4BU;
 
-  /// Throws CatalogueError. An older catalogue is migrated when opened readWrite (each migration whole or not at all)
-  /// and refused when opened readOnly. One with a write-ahead log, lying in a folder that takes no files and with
-  /// nothing left in the log, is read as immutable: no lock, no file beside it; so it must not be replaced by writing
-  /// into it while it is open.
+  /// Throws CatalogueError. The file may come from anybody: it is looked over before anything of it is used (trust.h),
+  /// within a second, whatever is in it. An older catalogue is migrated when opened readWrite (each migration whole or
+  /// not at all, after a backup: backup.h) and refused when opened readOnly. One with a write-ahead log, lying in a
+  /// folder that takes no files and with nothing left in the log, is read as immutable: no lock, no file beside it; so
+  /// it must not be replaced by writing into it while it is open.
   static Catalogue open(const std::filesystem::path& file, Access access);
 
-  /// Opened readOnly, for asking; an older catalogue is brought up to date first, once, where it may be written. Where
-  /// it may not, catalogue-older says what to do.
+  /// Opened readOnly, for asking; an older catalogue is brought up to date first, once, and a change that was cut short
+  /// taken back, where it may be written. Where it may not, catalogue-older or catalogue-interrupted says what to do.
   static Catalogue openToRead(const std::filesystem::path& file);
 
   /// Makes a new, empty catalogue and opens it readWrite; `fill`, where given, puts rows in first. It is made under a

@@ -1,4 +1,8 @@
+#include <catalog/backup_files.h>
 #include <catalog/connection.h>
+#include <catalog/file_system.h>
+#include <catalog/trust.h>
+#include <catalog/trust_memory.h>
 #include <fmt/format.h>
 #include <sqlite3.h>
 #include <array>
@@ -49,11 +53,33 @@ Connection::Connection(const std::filesystem::path& file, Access access, bool im
   configure(handle, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0);
   configure(handle, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0);
   configure(handle, SQLITE_DBCONFIG_ENABLE_VIEW, 0);
+  configure(handle, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1);  // until it is proven
+  setLimits(handle);
   enforceForeignKeys(true);
   sqlite3_int64 noMapping = 0;  // a damaged disk under a memory map ends the program instead of failing the read
   sqlite3_file_control(handle, "main", SQLITE_FCNTL_MMAP_SIZE, &noMapping);
+  const TimeBound bound(handle, kLongestLook);  // this is where the tables' texts are read
   database_.exec(access == Access::readWrite ? "PRAGMA cell_size_check = ON; PRAGMA synchronous = FULL"
                                              : "PRAGMA cell_size_check = ON");
+}
+
+Connection::~Connection() {
+  if (proven_ && sqlite3_total_changes64(database_.getHandle()) > 0) seal_.file = file_;
+}
+
+Connection::Seal::~Seal() {
+  if (!file.empty()) remember(file);
+}
+
+void Connection::prove(int version) {
+  sqlite3* handle = database_.getHandle();
+  {
+    const TimeBound bound(handle, kLongestLook);
+    checkTables(*this, version);
+  }
+  checkPagesOnce(*this);
+  configure(handle, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 0);
+  proven_ = true;
 }
 
 SQLite::Statement& Connection::statement(const char* sql) {
@@ -62,7 +88,10 @@ SQLite::Statement& Connection::statement(const char* sql) {
   return statements_.emplace(sql, SQLite::Statement(database_, sql)).first->second;
 }
 
-void Connection::useWriteAheadLog() { database_.tryExec("PRAGMA journal_mode = WAL"); }
+void Connection::useWriteAheadLog() {
+  if (proven_ && !std::exchange(backedUp_, true)) backUpOfTheDay(*this);
+  database_.tryExec(liesOnNetwork(file_) ? "PRAGMA journal_mode = DELETE" : "PRAGMA journal_mode = WAL");
+}
 void Connection::useRollbackJournal() { database_.exec("PRAGMA journal_mode = DELETE"); }
 
 void Connection::enforceForeignKeys(bool enforce) {
@@ -73,6 +102,10 @@ void rethrow(const SQLite::Exception& failure, const std::filesystem::path& file
   const auto error = [&](std::string code, std::string found, std::string expected) {
     return CatalogueError({std::move(code), file.string(), std::move(found), std::move(expected)});
   };
+  if (failure.getExtendedErrorCode() == SQLITE_READONLY_ROLLBACK ||
+      failure.getExtendedErrorCode() == SQLITE_READONLY_RECOVERY)
+    throw error("catalogue-interrupted", "a catalogue whose last change was cut short",
+                "a folder you may write: opening it there takes that change back");
   switch (failure.getErrorCode() & 0xFF) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
@@ -87,6 +120,14 @@ void rethrow(const SQLite::Exception& failure, const std::filesystem::path& file
                   "a whole one; go back to your last copy of it");
     case SQLITE_FULL:
       throw error("catalogue-full", "no room left on the disk", "room for the change; nothing was changed");
+    case SQLITE_INTERRUPT:
+      throw error("catalogue-endless", "a catalogue that takes too long to look over",
+                  "one as Ohmkin makes them; go back to your last copy of it");
+    case SQLITE_TOOBIG:
+      throw error("catalogue-damaged", fmt::format("a damaged catalogue ({})", failure.what()),
+                  "a whole one; go back to your last copy of it");
+    case SQLITE_NOMEM:
+      throw error("catalogue-no-memory", "too little memory left to read it", "some to be free; close other programs");
     case SQLITE_CANTOPEN:
     case SQLITE_PERM:
     case SQLITE_AUTH:

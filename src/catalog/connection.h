@@ -10,6 +10,13 @@ namespace ohmkin::catalog {
 class Connection {
  public:
   Connection(const std::filesystem::path& file, Access access, bool immutable);
+  ~Connection();
+  Connection(const Connection&) = delete;
+  Connection& operator=(const Connection&) = delete;
+
+  /// Looks the file over as one that may come from anybody (trust.h). Until then nothing of a log beside it is written
+  /// into it.
+  void prove(int version);
 
   [[nodiscard]] const std::filesystem::path& file() const { return file_; }
   [[nodiscard]] Access access() const { return access_; }
@@ -21,16 +28,26 @@ class Connection {
   SQLite::Statement& statement(const char* sql);
   /// From the first write on, readers and writers keep out of each other's way. A file nobody has written to yet stays
   /// without its log, so that reading it makes no files beside it. Where readers stand in the way it is left for the
-  /// next time.
+  /// next time; a file on another machine stays without (file_system.h). The first time, the day's backup is made
+  /// before (backup.h).
   void useWriteAheadLog();
   void useRollbackJournal();  ///< the opposite, for a finished draft
   /// Foreign keys are checked row by row, or not at all while a whole pack is exchanged and checked at its end.
   void enforceForeignKeys(bool enforce);
 
  private:
+  /// What was looked through and then changed by nobody but us need not be looked through again.
+  struct Seal {
+    std::filesystem::path file;  ///< empty: nothing to remember
+    ~Seal();
+  };
+
   std::filesystem::path file_;
   Access access_;
   bool immutable_;
+  bool proven_ = false;
+  bool backedUp_ = false;
+  Seal seal_;                  // before the database, whose end may still write
   SQLite::Database database_;  // before the statements, which must go first
   std::unordered_map<const char*, SQLite::Statement> statements_;
 };

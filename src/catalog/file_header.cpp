@@ -10,13 +10,50 @@ constexpr std::string_view kMagic{"SQLite format 3\0", 16};
 constexpr std::size_t kHeaderSize = 100;
 constexpr std::size_t kReadVersionAt = 19;
 constexpr char kWriteAheadLog = 2;
+constexpr std::size_t kPageSizeAt = 16;
+constexpr std::size_t kWriteVersionAt = 18;
+constexpr std::size_t kReservedAt = 20;
+constexpr std::size_t kPayloadFractionsAt = 21;
+constexpr std::size_t kChangeCounterAt = 24;
+constexpr std::size_t kPagesAt = 28;
+constexpr std::size_t kSchemaFormatAt = 44;
+constexpr std::size_t kEncodingAt = 56;
 constexpr std::size_t kUserVersionAt = 60;
 constexpr std::size_t kApplicationIdAt = 68;
+constexpr std::size_t kPagesValidForAt = 92;
 
-std::uint32_t bigEndian(const std::array<char, kHeaderSize>& bytes, std::size_t at) {
+using Header = std::array<char, kHeaderSize>;
+
+std::uint32_t bigEndian(const Header& bytes, std::size_t at) {
   std::uint32_t value = 0;
   for (std::size_t i = at; i < at + 4; ++i) value = (value << 8U) | static_cast<unsigned char>(bytes[i]);
   return value;
+}
+
+std::uint64_t pageSize(const Header& bytes) {
+  const auto first = static_cast<unsigned char>(bytes[kPageSizeAt]);
+  const auto second = static_cast<unsigned char>(bytes[kPageSizeAt + 1]);
+  const std::uint64_t size = (std::uint64_t{first} << 8U) | second;
+  return size == 1 ? 65536 : size;
+}
+
+/// What the format demands, and of what it allows only what a catalogue of ours has.
+std::string_view flawOf(const Header& bytes) {
+  const std::uint64_t size = pageSize(bytes);
+  if (size < 512 || (size & (size - 1)) != 0) return "a header with an impossible size of pages";
+  if (bytes[kReservedAt] != 0) return "a header that keeps room no catalogue keeps";
+  for (const std::size_t at : {kWriteVersionAt, kReadVersionAt})
+    if (bytes[at] != 1 && bytes[at] != kWriteAheadLog) return "a header of an unknown version of the format";
+  if (std::string_view(&bytes[kPayloadFractionsAt], 3) != "\x40\x20\x20") return "a header with impossible fractions";
+  if (bigEndian(bytes, kSchemaFormatAt) > 4) return "a header of an unknown version of the format";
+  if (bigEndian(bytes, kEncodingAt) > 1) return "a header that names another encoding than UTF-8";
+  return {};
+}
+
+/// The number of pages counts where the header says that it is of the last change.
+bool shorterThanItSays(const Header& bytes, std::uint64_t size) {
+  if (bigEndian(bytes, kChangeCounterAt) != bigEndian(bytes, kPagesValidForAt)) return false;
+  return size < pageSize(bytes) * bigEndian(bytes, kPagesAt);
 }
 
 }  // namespace
@@ -27,7 +64,7 @@ FileHeader readFileHeader(const std::filesystem::path& file) {
   if (status.type() == std::filesystem::file_type::not_found) return {FileNature::missing};
   if (error) return {FileNature::unreadable};
   if (std::filesystem::is_directory(status)) return {FileNature::folder};
-  if (!std::filesystem::is_regular_file(status)) return {FileNature::notSqlite};  // a pipe would block the read
+  if (!std::filesystem::is_regular_file(status)) return {FileNature::special};  // a pipe would block the read
 
   std::filebuf in;
   if (in.open(file, std::ios::in | std::ios::binary) == nullptr) return {FileNature::unreadable};
@@ -35,8 +72,13 @@ FileHeader readFileHeader(const std::filesystem::path& file) {
   const auto got = static_cast<std::size_t>(in.sgetn(bytes.data(), static_cast<std::streamsize>(bytes.size())));
   if (got == 0) return {FileNature::empty};
   if (got < kHeaderSize || std::string_view(bytes.data(), kMagic.size()) != kMagic) return {FileNature::notSqlite};
-  return {FileNature::sqlite, bytes[kReadVersionAt] == kWriteAheadLog, bigEndian(bytes, kApplicationIdAt),
-          bigEndian(bytes, kUserVersionAt)};
+  const std::uintmax_t size = std::filesystem::file_size(file, error);
+  return {FileNature::sqlite,
+          bytes[kReadVersionAt] == kWriteAheadLog,
+          bigEndian(bytes, kApplicationIdAt),
+          bigEndian(bytes, kUserVersionAt),
+          flawOf(bytes),
+          !error && shorterThanItSays(bytes, size)};
 }
 
 }  // namespace ohmkin::catalog

@@ -57,6 +57,7 @@ class MigrationTest : public QObject {
   void aScriptThatLeavesReferencesNowhereIsRolledBack();
   void anOlderCatalogueIsBroughtUpToDateAtOpening();
   void aCatalogueOfVersionOneKeepsItsRows();
+  void anOlderOneThatWasEditedByHandIsRefused();
   void jobsAndStockOfVersionTwoAreKept();
   void whoeverAsksBringsAnOlderCatalogueUpToDate();
   void foreignKeysAreOnAgainAfterwards();
@@ -113,7 +114,7 @@ void MigrationTest::anOlderCatalogueIsBroughtUpToDateAtOpening() {
   const test::Folder folder;
   const auto file = folder.path("old.ohmkin");
   fresh(file).exec("PRAGMA application_id = " + std::to_string(static_cast<qint32>(Catalogue::kApplicationId)) +
-                   "; CREATE TABLE unrelated (x)");
+                   "; PRAGMA user_version = 0");
   {
     const Catalogue catalogue = Catalogue::open(file, Access::readWrite);
     QCOMPARE(catalog::userVersion(catalogue.connection().database()), Catalogue::newestVersion());
@@ -171,6 +172,25 @@ void MigrationTest::jobsAndStockOfVersionTwoAreKept() {
   QCOMPARE(asked("SELECT id FROM job"), QString("8"));  // a number is never given twice
 }
 
+void MigrationTest::anOlderOneThatWasEditedByHandIsRefused() {
+  const test::Folder folder;
+  const auto file = folder.path("old.ohmkin");
+  makeVersionOne(file);
+  SQLite::Database(file.string(), SQLite::OPEN_READWRITE).exec("ALTER TABLE stock ADD COLUMN shelf TEXT");
+  const QByteArray before = test::Folder::bytes(file);
+  try {
+    (void)Catalogue::openToRead(file);
+    QFAIL("opened");
+  } catch (const catalog::CatalogueError& error) {
+    QCOMPARE(error.refusal().sentence(),
+             file.string() +
+                 ": found the table 'stock' other than version 1 has it, expected the tables as Ohmkin "
+                 "makes them; go back to your last copy, or let 'ohmkin backup salvage' copy its rows into "
+                 "a new one");
+  }
+  QCOMPARE(test::Folder::bytes(file), before);
+}
+
 void MigrationTest::whoeverAsksBringsAnOlderCatalogueUpToDate() {
   const test::Folder folder;
   const auto file = folder.path("old.ohmkin");
@@ -178,7 +198,7 @@ void MigrationTest::whoeverAsksBringsAnOlderCatalogueUpToDate() {
   QCOMPARE(catalog::lines(Catalogue::openToRead(file)).size(), std::size_t{2});
   const Catalogue again = Catalogue::open(file, Access::readOnly);
   QVERIFY(again.access() == Access::readOnly);
-  QCOMPARE(folder.names(), QStringList{"old.ohmkin"});
+  QCOMPARE(folder.names(), (QStringList{"old.ohmkin", "old.ohmkin.backups"}));
 }
 
 void MigrationTest::foreignKeysAreOnAgainAfterwards() {
