@@ -33,7 +33,9 @@ std::vector<Finding> contradictions(const Predictions& predictions, const Poster
   const auto best = static_cast<std::size_t>(std::max_element(posterior.cases.begin(), posterior.cases.end()) -
                                              posterior.cases.begin());
   for (const Answer& answer : answers) {
-    if (!answer.outcome || predictions.outcomes(answer.test, best)[*answer.outcome] >= kMismatch) continue;
+    const std::span tried(posterior.tried);
+    const std::size_t seenIn = casesAfter(predictions, tried.first(std::min(answer.afterTried, tried.size())))[best];
+    if (!answer.outcome || predictions.outcomes(answer.test, seenIn)[*answer.outcome] >= kMismatch) continue;
     const TradeTest& test = predictions.tests().tests[answer.test];
     findings.push_back({"answer-does-not-fit", Severity::caution,
                         fmt::format("What was seen does not agree: \"{}\" at \"{}\" does not fit the rest. Look again.",
@@ -43,11 +45,19 @@ std::vector<Finding> contradictions(const Predictions& predictions, const Poster
   return findings;
 }
 
-std::vector<Suspect> suspectsOf(const Predictions& predictions, const std::vector<double>& cases) {
+/// A case that the repairs tried cure all of is there because one of them was made wrongly.
+std::vector<std::size_t> stillThere(const Predictions& predictions, const Case& what,
+                                    std::span<const std::size_t> tried) {
+  std::vector<std::size_t> left = leftOf(predictions.faults(), what, tried);
+  return left.empty() ? what.faults : left;
+}
+
+std::vector<Suspect> suspectsOf(const Predictions& predictions, const Posterior& posterior) {
   std::vector<Suspect> suspects;
   for (std::size_t f = 0; f < predictions.faults().faults.size(); ++f) suspects.push_back({f, 0});
-  for (std::size_t c = 0; c < cases.size(); ++c)
-    for (const std::size_t f : predictions.cases()[c].faults) suspects[f].probability += cases[c];
+  for (std::size_t c = 0; c < posterior.cases.size(); ++c)
+    for (const std::size_t f : stillThere(predictions, predictions.cases()[c], posterior.tried))
+      suspects[f].probability += posterior.cases[c];
   std::stable_sort(suspects.begin(), suspects.end(),
                    [](const Suspect& a, const Suspect& b) { return a.probability > b.probability; });
   return suspects;
@@ -55,26 +65,72 @@ std::vector<Suspect> suspectsOf(const Predictions& predictions, const std::vecto
 
 }  // namespace
 
-Expected<Posterior> weigh(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers) {
+std::vector<std::size_t> leftOf(const FaultBook& book, const Case& what, std::span<const std::size_t> tried) {
+  std::vector<std::size_t> left;
+  for (const std::size_t f : what.faults)
+    if (std::find(tried.begin(), tried.end(), book.repairIndex(book.faults[f])) == tried.end()) left.push_back(f);
+  return left;
+}
+
+std::vector<std::size_t> casesAfter(const Predictions& predictions, std::span<const std::size_t> tried) {
+  const auto& cases = predictions.cases();
+  std::vector<std::size_t> after(cases.size());
+  std::iota(after.begin(), after.end(), std::size_t{0});
+  for (std::size_t c = 0; c < cases.size() && !tried.empty(); ++c) {
+    if (cases[c].faults.size() != 2) continue;
+    const auto left = leftOf(predictions.faults(), cases[c], tried);
+    if (left.size() != 1) continue;
+    const double severity = cases[c].severities[left[0] == cases[c].faults[0] ? 0 : 1];
+    for (std::size_t s = 0; s < cases.size() && cases[s].faults.size() == 1; ++s)
+      if (cases[s].faults[0] == left[0] && cases[s].severities[0] == severity) after[c] = s;
+  }
+  return after;
+}
+
+namespace {
+
+void multiply(const Predictions& predictions, Posterior& posterior, const std::vector<Answer>& answers) {
+  for (const Answer& answer : answers) {
+    if (!answer.outcome) continue;
+    const std::span tried(posterior.tried);
+    const auto seenIn = casesAfter(predictions, tried.first(std::min(answer.afterTried, tried.size())));
+    double sum = 0;
+    for (std::size_t c = 0; c < posterior.cases.size(); ++c)
+      sum += posterior.cases[c] *= predictions.outcomes(answer.test, seenIn[c])[*answer.outcome];
+    for (double& p : posterior.cases) p /= sum;
+  }
+}
+
+/// Two at once that none of the repairs tried has cured; otherwise the repair that is left.
+void sortOut(const Predictions& predictions, Posterior& posterior) {
+  const FaultBook& book = predictions.faults();
+  posterior.repairs.assign(book.repairs.size(), 0);
+  for (std::size_t c = 0; c < posterior.cases.size(); ++c) {
+    const auto left = stillThere(predictions, predictions.cases()[c], posterior.tried);
+    if (left.size() == 2) posterior.twoFaults += posterior.cases[c];
+    else posterior.repairs[book.repairIndex(book.faults[left[0]])] += posterior.cases[c];
+  }
+}
+
+}  // namespace
+
+Expected<Posterior> weigh(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
+                          std::span<const std::size_t> tried) {
   const auto last = lastOfEach(predictions, answers);
   if (!last) return tl::make_unexpected(last.error());
   Posterior posterior;
-  for (const Case& c : predictions.cases()) posterior.cases.push_back(c.prior[static_cast<std::size_t>(symptom)]);
-  for (const Answer& answer : *last) {
-    if (!answer.outcome) continue;
-    double sum = 0;
-    for (std::size_t c = 0; c < posterior.cases.size(); ++c)
-      sum += posterior.cases[c] *= predictions.outcomes(answer.test, c)[*answer.outcome];
-    for (double& p : posterior.cases) p /= sum;
-  }
-  posterior.faults = suspectsOf(predictions, posterior.cases);
-  posterior.repairs.assign(predictions.faults().repairs.size(), 0);
-  for (std::size_t c = 0; c < posterior.cases.size(); ++c) {
-    const auto& faults = predictions.cases()[c].faults;
-    if (faults.size() == 2) posterior.twoFaults += posterior.cases[c];
-    else
-      posterior.repairs[predictions.faults().repairIndex(predictions.faults().faults[faults[0]])] += posterior.cases[c];
-  }
+  posterior.tried.assign(tried.begin(), tried.end());
+  for (const std::size_t repair : tried)
+    if (repair >= predictions.faults().repairs.size())
+      return refuse("repair-unknown", "repairs tried", fmt::format("repair {}", repair), "a repair of the book");
+  for (const Case& c : predictions.cases())
+    posterior.cases.push_back(c.prior[static_cast<std::size_t>(symptom)] *
+                              (leftOf(predictions.faults(), c, tried).empty() ? kBotched : 1));
+  const double all = std::accumulate(posterior.cases.begin(), posterior.cases.end(), 0.0);
+  for (double& p : posterior.cases) p /= all;
+  multiply(predictions, posterior, *last);
+  posterior.faults = suspectsOf(predictions, posterior);
+  sortOut(predictions, posterior);
   posterior.findings = contradictions(predictions, posterior, *last);
   return posterior;
 }
@@ -112,7 +168,7 @@ std::vector<std::size_t> likeliestPair(const Predictions& predictions, const Pos
   if (posterior.twoFaults <= 0.5) return {};
   std::size_t best = posterior.cases.size();
   for (std::size_t c = 0; c < posterior.cases.size(); ++c)
-    if (predictions.cases()[c].faults.size() == 2 &&
+    if (leftOf(predictions.faults(), predictions.cases()[c], posterior.tried).size() == 2 &&
         (best == posterior.cases.size() || posterior.cases[c] > posterior.cases[best]))
       best = c;
   return best == posterior.cases.size() ? std::vector<std::size_t>{} : predictions.cases()[best].faults;
@@ -143,10 +199,10 @@ void addCautions(const Predictions& predictions, Conclusion& conclusion) {
 }  // namespace
 
 Expected<Conclusion> conclude(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
-                              std::span<const std::string> paid) {
-  const auto posterior = weigh(predictions, symptom, answers);
+                              std::span<const std::string> paid, std::span<const std::size_t> tried) {
+  const auto posterior = weigh(predictions, symptom, answers, tried);
   if (!posterior) return tl::make_unexpected(posterior.error());
-  const auto ranked = rank(predictions, symptom, answers, paid);
+  const auto ranked = rank(predictions, symptom, answers, paid, tried);
   if (!ranked) return tl::make_unexpected(ranked.error());
   Conclusion conclusion;
   conclusion.repair = cheapestRepair(predictions, *posterior);

@@ -46,6 +46,7 @@ class Predictions {
 struct Answer {
   std::size_t test = 0;
   std::optional<std::size_t> outcome;
+  std::size_t afterTried = 0;  ///< how many of the repairs tried were made before it
 };
 
 struct Suspect {
@@ -54,14 +55,25 @@ struct Suspect {
 };
 
 struct Posterior {
-  std::vector<double> cases;      ///< sums to 1
-  std::vector<Suspect> faults;    ///< most likely first
-  std::vector<double> repairs;    ///< of each repair of the book: that it alone puts things right
-  double twoFaults = 0;           ///< that there are two
-  std::vector<Finding> findings;  ///< answers that contradict one another or fit nothing well
+  std::vector<double> cases;       ///< sums to 1
+  std::vector<Suspect> faults;     ///< most likely first
+  std::vector<double> repairs;     ///< of each repair of the book: that it alone puts things right
+  double twoFaults = 0;            ///< that there are two
+  std::vector<Finding> findings;   ///< answers that contradict one another or fit nothing well
+  std::vector<std::size_t> tried;  ///< repairs of the book that were made and did not help
 };
-/// Refuses an answer to a test or an outcome that is not there.
-Expected<Posterior> weigh(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers);
+/// A repair that did not help was made wrongly so often. From memory, no source.
+inline constexpr double kBotched = 0.03;
+/// `tried`: repairs of the book that were made and did not help, in their order. What a repair cures alone is ruled out
+/// as far as repairs are made well; of two faults the other is left, and what was seen after it shows that one alone.
+/// Refuses an answer to a test or an outcome that is not there, and a repair that is not.
+Expected<Posterior> weigh(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
+                          std::span<const std::size_t> tried = {});
+/// The faults of a case that the repairs tried leave; none where they cure it all.
+std::vector<std::size_t> leftOf(const FaultBook& book, const Case& what, std::span<const std::size_t> tried);
+/// Of every case, the one whose outcomes are seen after the repairs: for two faults of which one is cured, the other
+/// alone, with the severity it had.
+std::vector<std::size_t> casesAfter(const Predictions& predictions, std::span<const std::size_t> tried);
 
 struct TestValue {
   std::size_t test = 0;
@@ -76,7 +88,7 @@ struct TestValue {
 /// Every test not yet answered, best first. `paid`: set-ups already made; those of answered tests count as paid. Where
 /// it reads hot and the coolant has not been looked at, that test comes before any other.
 Expected<std::vector<TestValue>> rank(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
-                                      std::span<const std::string> paid = {});
+                                      std::span<const std::string> paid = {}, std::span<const std::size_t> tried = {});
 
 /// What a repair that did not help costs besides its own minutes: the comeback. From memory, no source.
 inline constexpr double kComeback = 60;
@@ -97,7 +109,7 @@ struct Conclusion {
       indistinguishable;  ///< other faults that every test left, and every answer, leaves as likely as before
 };
 Expected<Conclusion> conclude(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
-                              std::span<const std::string> paid = {});
+                              std::span<const std::string> paid = {}, std::span<const std::size_t> tried = {});
 
 /// The outcome of the highest probability; the first of equals.
 std::size_t likeliest(std::span<const double> outcomes);

@@ -33,6 +33,7 @@ double leftOver(const std::vector<double>& joint, std::size_t repairs, std::size
 Gain::Gain(const Predictions& predictions, const Posterior& posterior)
     : predictions_(predictions), repairs_(predictions.faults().repairs.size()) {
   const double most = *std::max_element(posterior.cases.begin(), posterior.cases.end());
+  const auto after = casesAfter(predictions, posterior.tried);
   std::vector<double> now(repairs_, 0);
   for (std::size_t c = 0; c < posterior.cases.size(); ++c) {
     if (posterior.cases[c] < kNegligible * most) continue;
@@ -40,9 +41,11 @@ Gain::Gain(const Predictions& predictions, const Posterior& posterior)
     const auto repairOf = [&](std::size_t fault) {
       return predictions.faults().repairIndex(predictions.faults().faults[fault]);
     };
+    auto left = leftOf(predictions.faults(), what, posterior.tried);
+    if (left.empty()) left = what.faults;
     // Of two faults either may be found first.
-    const double weight = posterior.cases[c] / static_cast<double>(what.faults.size());
-    live_.push_back({c, weight, repairOf(what.faults.front()), repairOf(what.faults.back()), what.faults.size() == 2});
+    const double weight = posterior.cases[c] / static_cast<double>(left.size());
+    live_.push_back({after[c], weight, repairOf(left.front()), repairOf(left.back()), left.size() == 2});
     now[live_.back().repair] += weight;
     if (live_.back().pair) now[live_.back().second] += weight;
   }
@@ -162,8 +165,8 @@ void lookAhead(const Gain& gain, const Bill& bill, std::vector<TestValue>& value
 }  // namespace
 
 Expected<std::vector<TestValue>> rank(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
-                                      std::span<const std::string> paid) {
-  const auto posterior = weigh(predictions, symptom, answers);
+                                      std::span<const std::string> paid, std::span<const std::size_t> tried) {
+  const auto posterior = weigh(predictions, symptom, answers, tried);
   if (!posterior) return tl::make_unexpected(posterior.error());
   const Gain gain(predictions, *posterior);
   const Bill bill(predictions, answers, paid);

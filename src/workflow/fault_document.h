@@ -16,7 +16,7 @@ struct FaultSession {
     std::size_t afterTried = 0;  ///< how many of the repairs tried were made before it
     friend bool operator==(const Seen&, const Seen&) = default;
   };
-  FaultQuestion question;  ///< movement and jobs are not part of the text: they are asked for anew
+  FaultQuestion question;                   ///< movement and jobs are not part of the text: they are asked for anew
   std::optional<circuit::Symptom> symptom;  ///< none: not asked yet
   std::vector<Seen> seen;                   ///< in the order they were given, each test once
   std::vector<std::string> paid;            ///< set-ups made: "hood"
@@ -39,6 +39,8 @@ Expected<std::vector<circuit::Answer>> answersOf(const FaultFinder& finder, cons
 /// The repairs tried as the book has them; refuses as answersOf() does.
 Expected<std::vector<std::size_t>> triedOf(const FaultFinder& finder, const FaultSession& session,
                                            std::string_view where);
+/// Leaves out what this circuit does not have: another gauge was named since. How many answers, set-ups and repairs.
+std::size_t leaveOutUnknown(const FaultFinder& finder, FaultSession& session);
 /// finder.answer() for what the session holds; none of its codes may be unknown. `any` where no symptom was said.
 Expected<FaultAnswer> answerOf(const FaultFinder& finder, const FaultSession& session, std::string_view where);
 

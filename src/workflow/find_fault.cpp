@@ -85,12 +85,12 @@ Expected<FaultFinder> FaultFinder::make(const catalog::Catalogue& catalogue, con
 }
 
 Expected<FaultAnswer> FaultFinder::answer(circuit::Symptom symptom, std::span<const circuit::Answer> seen,
-                                          std::span<const std::string> paid) const {
-  auto posterior = circuit::weigh(*predictions_, symptom, seen);
+                                          std::span<const std::string> paid, std::span<const std::size_t> tried) const {
+  auto posterior = circuit::weigh(*predictions_, symptom, seen, tried);
   if (!posterior) return tl::make_unexpected(posterior.error());
-  auto tests = circuit::rank(*predictions_, symptom, seen, paid);
+  auto tests = circuit::rank(*predictions_, symptom, seen, paid, tried);
   if (!tests) return tl::make_unexpected(tests.error());
-  auto conclusion = circuit::conclude(*predictions_, symptom, seen, paid);
+  auto conclusion = circuit::conclude(*predictions_, symptom, seen, paid, tried);
   if (!conclusion) return tl::make_unexpected(conclusion.error());
   FaultAnswer answer{std::move(*posterior), std::move(*tests), std::move(*conclusion), {}, {}};
   if (screwsASender(predictions_->faults().repairs[answer.conclusion.repair].code)) answer.torque = torque_;

@@ -44,8 +44,10 @@ class FaultFinder {
   [[nodiscard]] const circuit::GaugeCircuit& circuit() const { return *circuit_; }
   [[nodiscard]] const circuit::Predictions& predictions() const { return *predictions_; }
 
+  /// `tried`: repairs of the book that were made and did not help, in their order.
   [[nodiscard]] Expected<FaultAnswer> answer(circuit::Symptom symptom, std::span<const circuit::Answer> seen,
-                                             std::span<const std::string> paid = {}) const;
+                                             std::span<const std::string> paid = {},
+                                             std::span<const std::size_t> tried = {}) const;
   /// "unplug=stays"; "unplug=unsure" for looked at but not sure. Refuses what is no test or outcome, with near misses.
   [[nodiscard]] Expected<circuit::Answer> read(const std::string& saw, const std::string& where) const;
   /// The wires of a gauge wired past the car's own harness.

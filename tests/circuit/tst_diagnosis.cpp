@@ -217,6 +217,49 @@ class TestDiagnosis : public QObject {
     }
     return false;
   }
+
+  void a_repair_that_did_not_help_is_ruled_out_and_the_search_goes_on() {
+    const std::vector<Answer> seen{answer(crossed_, "unplug", "stays"), answer(crossed_, "ground-lead", "to-hot")};
+    const auto before = conclude(crossed_, Symptom::low, seen);
+    QVERIFY(before);
+    const std::vector<std::size_t> tried{before->repair};
+    const auto weighed = weigh(crossed_, Symptom::low, seen, tried);
+    QVERIFY(weighed);
+    double sum = 0;
+    for (const double p : weighed->cases) sum += p;
+    QVERIFY(std::abs(sum - 1) < 1e-9);
+    const auto after = conclude(crossed_, Symptom::low, seen, {}, tried);
+    QVERIFY(after && after->repair != before->repair);
+    QVERIFY(weighed->repairs[before->repair] < 0.1 * before->probability);
+  }
+
+  void of_two_faults_the_one_that_was_not_mended_is_left() {
+    // The lead is broken and the sender is open: one measured from end to end, the other at its hex.
+    const std::vector<Answer> seen{answer(crossed_, "lead-through", "high"),
+                                   answer(crossed_, "sender-ohms-hex", "open"), answer(crossed_, "unplug", "stays")};
+    const auto both = weigh(crossed_, Symptom::low, seen);
+    QVERIFY(both && both->twoFaults > 0.5);
+    std::size_t lead = 0;
+    std::size_t sender = 0;
+    for (std::size_t r = 0; r < crossed_.faults().repairs.size(); ++r) {
+      if (crossed_.faults().repairs[r].code == "mend-lead") lead = r;
+      if (crossed_.faults().repairs[r].code == "new-sender") sender = r;
+    }
+    const std::vector<std::size_t> tried{lead};
+    const auto left = conclude(crossed_, Symptom::low, seen, {}, tried);
+    QVERIFY(left);
+    QCOMPARE(left->repair, sender);
+    QVERIFY(left->both.empty());
+    // The lead is good now: grounded, the needle goes hot. Before the repair that would have told against the lead.
+    std::vector<Answer> later = seen;
+    later.push_back(answer(crossed_, "ground-lead", "to-hot"));
+    const auto asBefore = weigh(crossed_, Symptom::low, later, tried);
+    later.back().afterTried = 1;
+    const auto asAfter = weigh(crossed_, Symptom::low, later, tried);
+    QVERIFY(asBefore && asAfter);
+    QVERIFY(asAfter->repairs[sender] > asBefore->repairs[sender]);
+    QVERIFY(asAfter->findings.size() < asBefore->findings.size());
+  }
 };
 
 QTEST_APPLESS_MAIN(TestDiagnosis)
