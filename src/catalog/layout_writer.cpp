@@ -1,6 +1,7 @@
 #include <catalog/connection.h>
 #include <catalog/layout_writer.h>
 #include <catalog/row.h>
+#include <catalog/search_index.h>
 #include <fmt/format.h>
 #include <sqlite3.h>
 
@@ -68,6 +69,7 @@ Expected<LayoutKept> keepLayout(Catalogue& catalogue, const DateLayoutRecord& la
                       "an id that is free, or leave to replace it");
     }
     writeRows(connection, layout);
+    indexRow(connection, "date_layout", layout.id.text);
     run(connection,
         "INSERT INTO change_log (at, who, what, subject, before, after) "
         "VALUES (strftime('%Y-%m-%dT%H:%M:%SZ', 'now'), ?, ?, ?, ?, ?)",

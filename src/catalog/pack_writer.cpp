@@ -1,6 +1,7 @@
 #include <catalog/connection.h>
 #include <catalog/pack_parts.h>
 #include <catalog/pack_writer.h>
+#include <catalog/search_index.h>
 #include <catalog/table_shape.h>
 #include <fmt/format.h>
 #include <sqlite3.h>
@@ -283,6 +284,7 @@ void PackWriter::keep(std::string_view who) {
     work_->connection.database().exec(
         "UPDATE bench_run SET curve = NULL WHERE curve IS NOT NULL AND curve NOT IN (SELECT id FROM curve)");
     work_->insertions.clear();
+    rebuildIndex(work_->connection);
     work_->transaction->commit();
   } catch (const SQLite::Exception& failure) {
     rethrow(failure, work_->catalogue.file());

@@ -64,7 +64,8 @@ struct SearchHit {
   std::string matched;             ///< the field's text as the catalogue has it: "SN-10.1"
   std::vector<MatchedSpan> spans;  ///< in `matched`, in order, none touching another; none for letters that are off
   bool inStock = false;
-  std::int64_t uses = 0;  ///< rows that name it: where-used rows of a sender or line, clusters of a gauge, …
+  std::int64_t uses =
+      0;  ///< rows that name it: where-used rows of a sender or line, senders of a family, castings of an engine
 };
 
 /// Where a list was left off. Opaque; valid as long as one likes, also when rows change meanwhile.
@@ -88,6 +89,9 @@ struct SearchAnswer {
   std::optional<SearchPlace> next;  ///< where there are more
   bool stopped = false;             ///< by the token; then nothing above is to be used
 };
+
+/// Where in any text the typed words stand, for showing them; on character boundaries. None where they do not.
+std::vector<MatchedSpan> spansIn(std::string_view typedText, std::string_view text);
 
 /// Where a search gets its answers from.
 enum class SearchBasis {
