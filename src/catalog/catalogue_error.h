@@ -12,8 +12,8 @@ namespace ohmkin::catalog {
 ///   permission), catalogue-exists, catalogue-cannot-be-made, catalogue-companion (something beside it that SQLite must
 ///   not touch), catalogue-foreign-tables (its tables are not those of its version), catalogue-endless (too long to
 ///   look over).
-/// Later on: catalogue-busy, catalogue-damaged, catalogue-full, catalogue-no-memory, catalogue-failed. The file is left
-/// as it was.
+/// Later on: catalogue-busy, catalogue-moved (deleted or replaced while open), catalogue-not-written,
+/// catalogue-damaged, catalogue-full, catalogue-no-memory, catalogue-failed. The file is left as it was.
 class CatalogueError : public std::runtime_error {
  public:
   explicit CatalogueError(Refusal refusal) : std::runtime_error(refusal.sentence()), refusal_(std::move(refusal)) {}

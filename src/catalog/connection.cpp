@@ -5,6 +5,7 @@
 #include <catalog/trust_memory.h>
 #include <fmt/format.h>
 #include <sqlite3.h>
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -40,6 +41,13 @@ int flags(Access access, bool immutable) {
 
 void configure(sqlite3* handle, int option, int value) { sqlite3_db_config(handle, option, value, nullptr); }
 
+bool isOfWriting(int extendedCode) {
+  constexpr std::array all{SQLITE_IOERR_WRITE,     SQLITE_IOERR_FSYNC,  SQLITE_IOERR_DIR_FSYNC, SQLITE_IOERR_TRUNCATE,
+                           SQLITE_IOERR_DELETE,    SQLITE_IOERR_SHMMAP, SQLITE_IOERR_SHMSIZE,   SQLITE_IOERR_SHMOPEN,
+                           SQLITE_IOERR_DIR_CLOSE, SQLITE_IOERR_CLOSE,  SQLITE_IOERR_LOCK,      SQLITE_IOERR_UNLOCK};
+  return std::find(all.begin(), all.end(), extendedCode) != all.end();
+}
+
 }  // namespace
 
 Connection::Connection(const std::filesystem::path& file, Access access, bool immutable)
@@ -59,7 +67,7 @@ Connection::Connection(const std::filesystem::path& file, Access access, bool im
   sqlite3_int64 noMapping = 0;  // a damaged disk under a memory map ends the program instead of failing the read
   sqlite3_file_control(handle, "main", SQLITE_FCNTL_MMAP_SIZE, &noMapping);
   const TimeBound bound(handle, kLongestLook);  // this is where the tables' texts are read
-  database_.exec(access == Access::readWrite ? "PRAGMA cell_size_check = ON; PRAGMA synchronous = FULL"
+  database_.exec(access == Access::readWrite ? "PRAGMA cell_size_check = ON; PRAGMA synchronous = EXTRA"
                                              : "PRAGMA cell_size_check = ON");
 }
 
@@ -89,6 +97,11 @@ SQLite::Statement& Connection::statement(const char* sql) {
 }
 
 void Connection::useWriteAheadLog() {
+  int moved = 0;  // what is written into a file that has lost its name is lost as well
+  if (sqlite3_file_control(database_.getHandle(), "main", SQLITE_FCNTL_HAS_MOVED, &moved) == SQLITE_OK && moved != 0)
+    throw CatalogueError({"catalogue-moved", file_.string(),
+                          "a catalogue that was moved, deleted or replaced while it was open",
+                          "it where it was; open it again"});
   if (proven_ && !std::exchange(backedUp_, true)) backUpOfTheDay(*this);
   database_.tryExec(liesOnNetwork(file_) ? "PRAGMA journal_mode = DELETE" : "PRAGMA journal_mode = WAL");
 }
@@ -132,6 +145,9 @@ void rethrow(const SQLite::Exception& failure, const std::filesystem::path& file
     case SQLITE_PERM:
     case SQLITE_AUTH:
     case SQLITE_IOERR:
+      if (isOfWriting(failure.getExtendedErrorCode()))
+        throw error("catalogue-not-written", fmt::format("a change that could not be written ({})", failure.what()),
+                    "a disk that works and has room; nothing was changed");
       throw error("catalogue-unreadable", fmt::format("a catalogue that could not be read ({})", failure.what()),
                   "a file you may read, on a disk that works");
     case SQLITE_ERROR:  // a statement that does not fit the tables: they are not those of this version
