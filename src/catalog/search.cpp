@@ -271,7 +271,7 @@ std::optional<SearchHit> Search::Work::hit(const Typed& typed, const Candidate& 
   SearchHit hit;
   hit.kind = candidate.kind;
   hit.id = candidate.id;
-  const auto document = documentOf(connection, hit.kind, hit.id);
+  auto document = documentOf(connection, hit.kind, hit.id);
   if (!document) return {};
   const DocumentMatch match = matchDocument(typed, *document);
   if (match.score == kNoScore) return {};
@@ -281,6 +281,7 @@ std::optional<SearchHit> Search::Work::hit(const Typed& typed, const Candidate& 
   if (hit.how < MatchedHow::oneLetterOff) hit.spans = spansIn(typed, hit.matched);
   hit.inStock = (document->weight & kInStock) != 0;
   hit.uses = static_cast<std::int64_t>(document->weight & ~kInStock);
+  hit.fields = std::move(document->fields);
   return hit;
 }
 

@@ -56,6 +56,12 @@ struct MatchedSpan {
   friend bool operator==(const MatchedSpan&, const MatchedSpan&) = default;
 };
 
+/// What a thing is found by, as the catalogue has it.
+struct SearchedText {
+  SearchField field = SearchField::number;
+  std::string text;
+};
+
 struct SearchHit {
   ThingKind kind = ThingKind::sender;
   std::string id;  ///< the row's key
@@ -66,6 +72,7 @@ struct SearchHit {
   bool inStock = false;
   std::int64_t uses =
       0;  ///< rows that name it: where-used rows of a sender or line, senders of a family, castings of an engine
+  std::vector<SearchedText> fields;  ///< all of them; the number first
 };
 
 /// Where a list was left off. Opaque; valid as long as one likes, also when rows change meanwhile.

@@ -30,7 +30,7 @@ void SearchBlockBuilder::add(const SearchDocument& document) {
   kinds_ += static_cast<char>(document.kind);
   ids_ += document.id;
   idsAt_.push_back(static_cast<std::uint32_t>(ids_.size()));
-  for (const SearchDocument::Field& field : document.fields) {
+  for (const SearchedText& field : document.fields) {
     const std::uint32_t base = (thing << 6U) | (static_cast<std::uint32_t>(field.field) << 2U);
     const FieldTerms terms = termsOf(field.text);
     if (!terms.whole.empty()) places_.emplace_back(numberOf(terms.whole), base | SearchPosting::kWhole);

@@ -10,14 +10,10 @@
 namespace ohmkin::catalog {
 
 struct SearchDocument {
-  struct Field {
-    SearchField field = SearchField::number;
-    std::string text;
-  };
   ThingKind kind = ThingKind::sender;
   std::string id;
-  std::uint32_t weight = 0;   ///< see weightOf
-  std::vector<Field> fields;  ///< none empty
+  std::uint32_t weight = 0;          ///< see weightOf
+  std::vector<SearchedText> fields;  ///< none empty
 };
 
 inline constexpr std::uint32_t kInStock = 1U << 31U;
