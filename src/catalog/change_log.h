@@ -11,9 +11,9 @@ namespace ohmkin::catalog {
 
 struct ChangeLine {
   std::int64_t id = 0;
-  std::string at;       ///< UTC, ISO 8601
+  std::string at;  ///< UTC, ISO 8601
   std::string who;
-  std::string what;     ///< "row added", "row changed", "row renamed", "row deleted", "change 17 undone", "pack loaded", …
+  std::string what;  ///< "row added", "row changed", "row renamed", "row deleted", "change 17 undone", "pack loaded", …
   std::string subject;  ///< table and key: "sender SN-1"; a key of several columns is joined by ", "
   std::string before;   ///< of a row: JSON text of the whole thing; else words. Empty: was not there
   std::string after;
@@ -25,10 +25,10 @@ struct ChangeLine {
 
 /// Which lines; what is empty is not asked.
 struct ChangeFilter {
-  std::string of;     ///< the subject, or its key alone
-  std::string who;    ///< whole, letters' case does not matter
-  std::string since;  ///< UTC, ISO 8601 or the beginning of it: "2026-11"
-  std::string until;  ///< not included
+  std::string of;           ///< the subject, or its key alone
+  std::string who;          ///< whole, letters' case does not matter
+  std::string since;        ///< UTC, ISO 8601 or the beginning of it: "2026-11"
+  std::string until;        ///< not included
   std::int64_t before = 0;  ///< only lines older than that one: the next page. 0: from the newest
   std::size_t most = 100;
 };

@@ -87,4 +87,15 @@ std::vector<TableShape> packTables(SQLite::Database& database) {
   return all;
 }
 
+TableShape tableShape(SQLite::Database& database, const std::string& table) { return shapeOf(database, table); }
+
+std::vector<TableShape> allTables(SQLite::Database& database) {
+  std::vector<TableShape> all;
+  SQLite::Statement names(database,
+                          "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND sql NOT "
+                          "LIKE 'CREATE VIRTUAL%' ORDER BY name");
+  while (names.executeStep()) all.push_back(shapeOf(database, names.getColumn(0).getString()));
+  return all;
+}
+
 }  // namespace ohmkin::catalog

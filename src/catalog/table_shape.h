@@ -31,6 +31,10 @@ struct TableShape {
 
 /// The tables whose rows belong to packs, by name.
 std::vector<TableShape> packTables(SQLite::Database& database);
+/// All tables there are, by name: those of the bench and the shop refer to rows of packs as well.
+std::vector<TableShape> allTables(SQLite::Database& database);
+/// One table; without columns where there is none of that name.
+TableShape tableShape(SQLite::Database& database, const std::string& table);
 
 /// A name in double quotes, for a statement.
 std::string sqlName(std::string_view name);

@@ -9,6 +9,16 @@
 #include <cmath>
 
 namespace ohmkin::exchange {
+
+std::string boundsOf(const FieldDefinition& field) {
+  std::vector<std::string> parts;
+  if (field.exclusiveMinimum) parts.push_back(fmt::format("above {}", *field.exclusiveMinimum));
+  if (field.minimum) parts.push_back(fmt::format("at least {}", *field.minimum));
+  if (field.exclusiveMaximum) parts.push_back(fmt::format("below {}", *field.exclusiveMaximum));
+  if (field.maximum) parts.push_back(fmt::format("at most {}", *field.maximum));
+  return fmt::format("{}", fmt::join(parts, " and "));
+}
+
 namespace {
 
 using Read = tl::expected<Cell, CellFault>;
@@ -32,16 +42,6 @@ std::optional<Number> whole(std::string_view text) {
   return value;
 }
 
-/// "above 0 and at most 1"; empty where there are no bounds.
-std::string bounds(const FieldDefinition& field) {
-  std::vector<std::string> parts;
-  if (field.exclusiveMinimum) parts.push_back(fmt::format("above {}", *field.exclusiveMinimum));
-  if (field.minimum) parts.push_back(fmt::format("at least {}", *field.minimum));
-  if (field.exclusiveMaximum) parts.push_back(fmt::format("below {}", *field.exclusiveMaximum));
-  if (field.maximum) parts.push_back(fmt::format("at most {}", *field.maximum));
-  return fmt::format("{}", fmt::join(parts, " and "));
-}
-
 bool within(double value, const FieldDefinition& field) {
   return (!field.minimum || value >= *field.minimum) && (!field.maximum || value <= *field.maximum) &&
          (!field.exclusiveMinimum || value > *field.exclusiveMinimum) &&
@@ -57,7 +57,7 @@ bool isAllowed(double value, const std::vector<std::string>& allowed) {
 
 Read checkedNumber(double value, Cell cell, const FieldDefinition& field) {
   if (!isAllowed(value, field.allowed)) return fault("cell-not-allowed", listed(field.allowed));
-  if (!within(value, field)) return fault("cell-out-of-range", "a number " + bounds(field));
+  if (!within(value, field)) return fault("cell-out-of-range", "a number " + boundsOf(field));
   return cell;
 }
 

@@ -13,6 +13,9 @@ struct CellFault {
   std::string expected;
 };
 
+/// "above 0 and at most 1"; empty where there are no bounds.
+std::string boundsOf(const FieldDefinition& field);
+
 /// Reads one cell as the field's definition has it; an empty one is nothing.
 tl::expected<Cell, CellFault> readCell(std::string_view text, const FieldDefinition& field, std::size_t longest);
 

@@ -40,6 +40,7 @@ FieldDefinition readField(const json& j) {
   field.name = j.at("name").get<std::string>();
   field.type = typeNamed(j.at("type").get<std::string>());
   field.blanks = j.value("blanks", false);
+  field.description = j.value("description", "");
   const json constraints = j.value("constraints", json::object());
   field.required = constraints.value("required", false);
   for (const json& value : constraints.value("enum", json::array()))

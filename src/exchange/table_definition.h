@@ -23,6 +23,7 @@ struct FieldDefinition {
   std::string pattern;                            ///< a whole text must match; empty: anything
   std::function<bool(std::string_view)> matches;  ///< the pattern, compiled; empty where there is none
   bool blanks = false;                            ///< may begin or end with a blank
+  std::string description;                        ///< one line for a person; may be empty
 };
 
 struct ForeignKey {

@@ -17,8 +17,8 @@ struct FieldChange {
 
 struct ChangeShown {
   catalog::ChangeLine line;
-  std::string sentence;              ///< "sender SN-1 changed: name, reach"
-  std::vector<FieldChange> fields;   ///< those that differ; empty for a line that holds no before and after as such
+  std::string sentence;             ///< "sender SN-1 changed: name, reach"
+  std::vector<FieldChange> fields;  ///< those that differ; empty for a line that holds no before and after as such
 };
 
 /// What a line of the log says, field by field.

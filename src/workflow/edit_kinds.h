@@ -27,6 +27,7 @@ enum class EditUnit {
 };
 
 struct EditField {
+  std::string table;  ///< the kind's, or the part's
   std::string name;   ///< stable, the column: "torque_low"
   std::string label;  ///< "Torque, least"
   std::string help;   ///< one line; may be empty
@@ -41,10 +42,10 @@ struct EditField {
 
 /// Rows that belong to a thing and are saved with it: marks of a gauge, samples of a curve.
 struct EditPart {
-  std::string name;                ///< stable: "dial_mark"
-  std::string label;               ///< "Marks"
-  std::vector<EditField> fields;   ///< without the thing itself and, where `inOrder`, without the number in the order
-  bool inOrder = false;            ///< the order of the rows is kept
+  std::string name;               ///< stable: "dial_mark"
+  std::string label;              ///< "Marks"
+  std::vector<EditField> fields;  ///< without the thing itself and, where `inOrder`, without the number in the order
+  bool inOrder = false;           ///< the order of the rows is kept
 };
 
 struct EditKind {

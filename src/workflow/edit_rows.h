@@ -82,11 +82,13 @@ struct UsedBy {
 std::vector<UsedBy> usedBy(const catalog::Catalogue& catalogue, std::string_view kind,
                            const std::vector<std::string>& key);
 
-// A table of one kind --------------------------------------------------------------------------------------------------
+// A table of one kind
+// --------------------------------------------------------------------------------------------------
 
 struct PageRequest {
   std::string kind;
-  std::string sortBy;  ///< a field; empty: the key. The key's first field and indexed ones are at once, others look at all rows
+  std::string
+      sortBy;  ///< a field; empty: the key. The key's first field and indexed ones are at once, others look at all rows
   bool descending = false;
   /// Field → what it must hold (letters' case does not matter). "" → any of the fields shown.
   FieldTexts filter;

@@ -8,9 +8,9 @@ namespace ohmkin::workflow {
 
 /// Why nothing was changed.
 struct EditRefusal {
-  std::vector<Refusal> reasons;      ///< at least one; `where` as fieldPlace() reads it
-  std::vector<UsedBy> usedBy;        ///< what stands in the way of deleting or renaming
-  std::vector<FieldChange> conflict; ///< before: as it was thought to be, after: as it is now
+  std::vector<Refusal> reasons;            ///< at least one; `where` as fieldPlace() reads it
+  std::vector<UsedBy> usedBy;              ///< what stands in the way of deleting or renaming
+  std::vector<FieldChange> conflict;       ///< before: as it was thought to be, after: as it is now
   [[nodiscard]] std::string text() const;  ///< all reasons, a line each
 };
 
@@ -31,6 +31,7 @@ using Editing = tl::expected<Edited, EditRefusal>;
 class EditSession {
  public:
   EditSession(catalog::Catalogue& catalogue, std::string who, DisplayUnits units = {});
+  void setUnits(const DisplayUnits& units) { units_ = units; }  ///< of what is saved and shown from now on
 
   Editing save(const Thing& thing, const std::optional<NewSource>& source = {});
   Editing remove(const Thing& thing);  ///< as it was read
@@ -51,10 +52,11 @@ class EditSession {
 
  private:
   struct Step {
-    std::int64_t change;
+    std::int64_t change = 0;  ///< what is taken back next
     std::string words;
+    std::int64_t first = 0;  ///< of an undone one: the change that was undone
   };
-  Editing back(std::int64_t change, std::string_view how);
+  Editing back(std::int64_t change, const std::string& what);
 
   catalog::Catalogue& catalogue_;
   std::string who_;

@@ -13,23 +13,6 @@ namespace {
 constexpr std::size_t kLongestName = 200;
 constexpr std::size_t kLongestId = 64;
 
-/// How far a source of that kind is to be trusted where nobody says more. Judgement from memory, no source.
-double usualConfidence(catalog::SourceKind kind) {
-  switch (kind) {
-    case catalog::SourceKind::published:
-      return 0.95;
-    case catalog::SourceKind::makerSheet:
-      return 0.9;
-    case catalog::SourceKind::bench:
-      return 0.8;
-    case catalog::SourceKind::commonPractice:
-      return 0.5;
-    case catalog::SourceKind::demo:
-      return 0;
-  }
-  return 0;
-}
-
 constexpr std::array kStated{catalog::SourceKind::published, catalog::SourceKind::makerSheet,
                              catalog::SourceKind::bench, catalog::SourceKind::commonPractice};
 
@@ -58,22 +41,6 @@ Expected<void> checkNames(const dating::Layout& layout) {
   return {};
 }
 
-/// The example is the proof that layout and reality speak of the same thing.
-Expected<void> checkExample(const dating::Layout& layout, const LayoutToSave& asked) {
-  if (trimmed(asked.example).empty())
-    return refuse("layout-example", "example", "none", "a code as it is read, and the day it names");
-  const auto decoded = dating::decode(layout, asked.example);
-  if (!decoded) return refuse("layout-example", "example", decoded.error().found, decoded.error().expected);
-  const auto says = [&](const dating::Reading& reading) {
-    return reading.plain() && reading.from <= asked.exampleDate && asked.exampleDate < reading.until;
-  };
-  if (std::any_of(decoded->readings.begin(), decoded->readings.end(), says)) return {};
-  std::string expected = fmt::format("a code that the layout reads as {}, which it would write '{}'",
-                                     plainDate(asked.exampleDate), dating::encode(layout, asked.exampleDate));
-  for (const Finding& finding : decoded->findings) expected += fmt::format(" ({})", finding.sentence);
-  return refuse("layout-example", "example", fmt::format("'{}'", asked.example), std::move(expected));
-}
-
 catalog::DateLayoutRecord recordOf(const dating::Layout& layout, const LayoutToSave& asked) {
   catalog::DateLayoutRecord record;
   record.id = catalog::LayoutKey(layout.id);
@@ -100,15 +67,46 @@ std::string kindsStated() {
   return all;
 }
 
-Expected<void> checkSource(const StatedSource& source) {
+}  // namespace
+
+double usualConfidence(catalog::SourceKind kind) {
+  switch (kind) {
+    case catalog::SourceKind::published:
+      return 0.95;
+    case catalog::SourceKind::makerSheet:
+      return 0.9;
+    case catalog::SourceKind::bench:
+      return 0.8;
+    case catalog::SourceKind::commonPractice:
+      return 0.5;
+    case catalog::SourceKind::demo:
+      return 0;
+  }
+  return 0;
+}
+
+Expected<void> checkLayoutExample(const dating::Layout& layout, const std::string& example, Date day) {
+  if (trimmed(example).empty())
+    return refuse("layout-example", "example", "none", "a code as it is read, and the day it names");
+  const auto decoded = dating::decode(layout, example);
+  if (!decoded) return refuse("layout-example", "example", decoded.error().found, decoded.error().expected);
+  const auto says = [&](const dating::Reading& reading) {
+    return reading.plain() && reading.from <= day && day < reading.until;
+  };
+  if (std::any_of(decoded->readings.begin(), decoded->readings.end(), says)) return {};
+  std::string expected = fmt::format("a code that the layout reads as {}, which it would write '{}'", plainDate(day),
+                                     dating::encode(layout, day));
+  for (const Finding& finding : decoded->findings) expected += fmt::format(" ({})", finding.sentence);
+  return refuse("layout-example", "example", fmt::format("'{}'", example), std::move(expected));
+}
+
+Expected<void> checkStatedSource(const StatedSource& source) {
   if (source.kind == catalog::SourceKind::demo)
     return refuse("source-kind", "source", "demo", "where the shop knows it from: " + kindsStated());
   if (trimmed(source.citation).empty())
     return refuse("source-citation", "source", "nothing cited", "a page, a sheet, or what was seen and where");
   return {};
 }
-
-}  // namespace
 
 Expected<StatedSource> readSource(std::string_view text, std::string_view where) {
   const auto colon = text.find(':');
@@ -156,8 +154,9 @@ Expected<dating::Layout> checkLayoutToSave(const LayoutToSave& asked) {
   if (const auto fine = checkNames(asked.layout); !fine) return tl::make_unexpected(fine.error());
   auto layout = dating::checkedLayout(asked.layout);
   if (!layout) return layout;
-  if (const auto fine = checkExample(*layout, asked); !fine) return tl::make_unexpected(fine.error());
-  if (const auto fine = checkSource(asked.source); !fine) return tl::make_unexpected(fine.error());
+  if (const auto fine = checkLayoutExample(*layout, asked.example, asked.exampleDate); !fine)
+    return tl::make_unexpected(fine.error());
+  if (const auto fine = checkStatedSource(asked.source); !fine) return tl::make_unexpected(fine.error());
   return layout;
 }
 

@@ -18,6 +18,11 @@ struct StatedSource {
 /// "common practice: as seen on three heads"; refuses an unknown kind, demo, or nothing cited.
 Expected<StatedSource> readSource(std::string_view text, std::string_view where);
 
+/// Refuses source-kind (demo), source-citation (nothing cited).
+Expected<void> checkStatedSource(const StatedSource& source);
+/// How far a source of that kind is to be trusted where nobody says more. Judgement from memory, no source.
+double usualConfidence(catalog::SourceKind kind);
+
 /// "month letter", "day:00", "separator:-.?": the kind, after a colon its text, a ? at the end where it may be left
 /// out.
 Expected<dating::Field> readField(std::string_view text, std::string_view where);
@@ -36,6 +41,10 @@ struct SavedLayout {
   bool replaced = false;
   std::string sentence;  ///< "Layout 'shop-head' added, the shop's own."
 };
+
+/// The example is the proof that layout and reality speak of the same thing: the layout must read it, plainly, as that
+/// day. Refuses layout-example.
+Expected<void> checkLayoutExample(const dating::Layout& layout, const std::string& example, Date day);
 
 /// Every check that saving makes, without saving; the layout as it would be kept. Where: "name", "id", "field",
 /// "example", "source".
