@@ -12,6 +12,8 @@
 #include <cli/pack_command.h>
 #include <cli/pair_command.h>
 #include <cli/plan_command.h>
+#include <cli/search_command.h>
+#include <cli/show_command.h>
 #include <cli/trim_command.h>
 
 namespace ohmkin::cli {
@@ -31,6 +33,8 @@ Commands allCommands() {
   commands.push_back(std::make_unique<DateCommand>());
   commands.push_back(std::make_unique<LayoutCommand>());
   commands.push_back(std::make_unique<PlanCommand>());
+  commands.push_back(std::make_unique<SearchCommand>());
+  commands.push_back(std::make_unique<ShowCommand>());
   commands.push_back(std::make_unique<PackCommand>());
   commands.push_back(std::make_unique<DemoCommand>());
   return commands;
