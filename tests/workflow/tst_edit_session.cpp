@@ -2,6 +2,7 @@
 
 #include <catalog/change_log.h>
 #include <rapidcheck.h>
+#include <workflow/export_pack.h>
 #include <workflow/load_pack.h>
 #include <map>
 
@@ -72,6 +73,32 @@ class TestEditSession : public QObject {
     QVERIFY(jo.canUndo());
     QVERIFY(kim.undo());
     QVERIFY(jo.undo());
+    QVERIFY(test::sound(file));
+  }
+
+  void a_later_version_of_the_pack_reports_what_the_shop_made_its_own() {
+    const auto file = copyOf(demo_, "upgrade.ohmkin");
+    auto catalogue = catalog::Catalogue::open(file, catalog::Access::readWrite);
+    auto sender = thing(catalogue, "sender", {"BR-2201"});
+    const auto exported = workflow::exportPack(catalogue, {sender.pack, {}, {}, "99.0.0", {}});
+    QVERIFY(exported);
+    std::vector<exchange::PackageFile> files;
+    for (const auto& one : exported->files) files.push_back({one.name, one.text});
+    const auto package = exchange::PackageSource::memory(files);
+    sender.fields["name"] = "ours";
+    EditSession session(catalogue, "Jo");
+    const auto saved = session.save(sender);
+    QVERIFY2(saved, why(saved).c_str());
+    const auto conflicts = workflow::conflictsWith(catalogue, package);
+    QVERIFY(conflicts);
+    QCOMPARE(conflicts->size(), std::size_t{1});
+    QCOMPARE(conflicts->front().row.key, std::vector<std::string>{"BR-2201"});
+    QVERIFY(workflow::loadPack(catalogue, package, "Jo"));
+    QCOMPARE(inFile(file, "SELECT name || pack FROM sender WHERE id = 'BR-2201'"), std::string("oursshop"));
+    // The version it was of is gone: taken back, the row stays the shop's.
+    const auto undone = session.undo();
+    QVERIFY2(undone, why(undone).c_str());
+    QCOMPARE(inFile(file, "SELECT pack FROM sender WHERE id = 'BR-2201'"), std::string("shop"));
     QVERIFY(test::sound(file));
   }
 
