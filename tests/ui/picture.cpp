@@ -1,14 +1,17 @@
 /// Not a test: makes the pictures of the pages by the program itself.
-///   picture CATALOGUE QUESTION OUT.png [--page match|date|layouts|plan] [--size 1440x900] [--tone dark] [--fahrenheit]
+///   picture CATALOGUE QUESTION OUT.png [--page match|date|layouts|plan|fault] [--size 1440x900]
+///     [--tone dark] [--fahrenheit]
 ///   match: QUESTION as typed, with [--sender N] [--tab 0|1|2|3] [--branch N] [--refused] [--check] [--list] [--menu]
 ///   date: "30418 : H 22 1 | 30418 : C 8 3 | stamp : 0822A | line : ridgeway utility | year : 1968"
 ///   layouts: the layout to show, counted from 0
 ///   plan: "dash | dash / engine | engine"
 ///   bench: rows "bath ; ohms ; swapped ; run ; steady ; hex ; stirred | …" with [--part NUMBER] [--family NAME]
 ///     [--altitude 1600m] [--barometer 1013hPa]; counter: "ohms @ temperature"; file: PATH [--bring-in]; imports
+///   fault: "gauge | sender | symptom's code | TEST=OUTCOME | TEST= (not sure) | -REPAIR (did not help)"
 ///   [--preview]: the print preview of the page's first sheet instead
 #include <app/window.h>
 #include <date/date_page.h>
+#include <fault/fault_page.h>
 #include <look/palette.h>
 #include <look/style.h>
 #include <look/type.h>
@@ -128,11 +131,29 @@ void showBench(measure::BenchPage& page, const QString& question, const QString&
   QTest::qWait(1200);
 }
 
+void showFault(fault::FaultPage& page, const QString& question) {
+  workflow::FaultSession session;
+  const QStringList words = parted(question, QLatin1Char('|'));
+  session.question.gauge = words.value(0).toStdString();
+  session.question.sender = words.value(1).toStdString();
+  session.symptom = circuit::symptomOf(words.value(2).toStdString());
+  for (const QString& each : words.mid(3)) {
+    if (each.startsWith(QLatin1Char('-'))) session.tried.push_back(each.mid(1).toStdString());
+    else
+      session.seen.push_back({each.section(QLatin1Char('='), 0, 0).toStdString(),
+                              each.section(QLatin1Char('='), 1).toStdString(), session.tried.size()});
+  }
+  if (!session.question.gauge.empty()) page.goOn(session);
+  (void)QTest::qWaitFor([&] { return !page.busy(); }, kPatience);
+  QTest::qWait(1200);
+}
+
 /// Its page chosen and asked; what it prints with.
 QPushButton* show(app::Window& window, const QString& question, const QCommandLineParser& given) {
   const QString page = given.value(QStringLiteral("page"));
-  const int at = page == QStringLiteral("match")  ? 0
-                 : page == QStringLiteral("plan") ? 2
+  const int at = page == QStringLiteral("match")   ? 0
+                 : page == QStringLiteral("plan")  ? 2
+                 : page == QStringLiteral("fault") ? 4
                  : QStringList{QStringLiteral("bench"), QStringLiteral("counter"), QStringLiteral("file"),
                                QStringLiteral("imports")}
                          .contains(page)
@@ -144,6 +165,10 @@ QPushButton* show(app::Window& window, const QString& question, const QCommandLi
   if (auto* plan = qobject_cast<plan::PlanPage*>(&window.page())) return showPlan(*plan, question);
   if (auto* bench = qobject_cast<measure::BenchPage*>(&window.page())) {
     showBench(*bench, question, page, given);
+    return nullptr;
+  }
+  if (auto* fault = qobject_cast<fault::FaultPage*>(&window.page())) {
+    showFault(*fault, question);
     return nullptr;
   }
   auto* date = qobject_cast<castings::DatePage*>(&window.page());

@@ -1,5 +1,6 @@
 #include <app/pages.h>
 #include <date/date_page.h>
+#include <fault/fault_page.h>
 #include <match/match_page.h>
 #include <measure/bench_page.h>
 #include <plan/plan_page.h>
@@ -22,6 +23,8 @@ const std::vector<desk::PageEntry>& pages() {
          return new measure::BenchPage(settings, parent);
        },
        true},
+      {QCoreApplication::translate("Pages", "Fault"), QKeySequence(Qt::CTRL | Qt::Key_5),
+       [](desk::Settings& settings, QWidget* parent) -> desk::Page* { return new fault::FaultPage(settings, parent); }},
   };
   return all;
 }

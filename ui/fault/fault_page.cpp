@@ -1,0 +1,297 @@
+#include <fault/fault_page.h>
+#include <fault/found.h>
+#include <look/type.h>
+#include <parts/scrolling.h>
+#include <parts/words.h>
+#include <QGridLayout>
+
+namespace ohmkin::fault {
+namespace {
+
+using look::Paint;
+using look::space;
+using look::Text;
+using look::typeface;
+
+constexpr int kSettleMilliseconds = 600;
+enum Lane { asking, names };
+
+parts::Words* caption(const QString& text, QWidget* parent) {
+  return (new parts::Words(text, parent))->sized(typeface(Text::small))->painted(Paint::quiet);
+}
+
+/// A sheet with a quiet title over what stands on it.
+parts::Panel* titled(const QString& title, const std::vector<QWidget*>& content, QWidget* parent) {
+  auto* panel = new parts::Panel(parts::Panel::Kind::sheet, parent);
+  auto* column = new QVBoxLayout(panel);
+  column->setContentsMargins(space(16), space(12), space(14), space(12));
+  column->setSpacing(space(8));
+  column->addWidget(caption(title, panel));
+  for (QWidget* each : content) column->addWidget(each);
+  return panel;
+}
+
+}  // namespace
+
+FaultPage::FaultPage(desk::Settings& settings, QWidget* parent)
+    : Page(parent),
+      settings_(settings),
+      stack_(new QStackedWidget(this)),
+      whole_(new parts::BlankSheet(this)),
+      work_(new QStackedWidget(this)),
+      form_(new QuestionForm(this)),
+      sheet_(new parts::BlankSheet(this)),
+      busy_(new parts::BusyLine(this)),
+      newSearch_(new QPushButton(tr("&New search"), this)),
+      undo_(new QPushButton(tr("Un&do"), this)),
+      alarm_((new parts::Words({}, this))->sized(typeface(Text::strong))->painted(Paint::warning)->selectable()),
+      card_(new StepCard(this)),
+      bars_(new LikelihoodBars(this)),
+      noAnswers_(caption(tr("Nothing yet. Press the number of what you see."), this)),
+      answers_(new AnswerList(this)),
+      chain_(new OpenedChain(this)),
+      setups_(new QWidget(this)),
+      tests_(new TestList(this)),
+      assumptions_(new parts::FindingList(this)) {
+  stack_->addWidget(whole_);
+  stack_->addWidget(makeWork());
+  auto* outer = new QVBoxLayout(this);
+  outer->setContentsMargins(space(24), space(16), space(24), space(12));
+  outer->addWidget(stack_);
+  parts::sayNoCatalogue(*whole_, {});
+  forget();
+  wire();
+}
+
+QWidget* FaultPage::makeWork() {
+  auto* work = new QWidget(this);
+  auto* head = new QHBoxLayout;
+  head->setSpacing(space(8));
+  head->addWidget(form_, 1);
+  undo_->setToolTip(parts::plainTip(tr("Take back the last answer (Ctrl+Z)")));
+  undo_->setEnabled(false);
+  newSearch_->setToolTip(parts::plainTip(tr("Another vehicle, or the same from the beginning (Alt+N)")));
+  for (QPushButton* button : {undo_, newSearch_}) {
+    button->setMinimumHeight(form_->gauge().sizeHint().height());
+    auto* low = new QVBoxLayout;  // level with the entries, whose names stand above them
+    low->addSpacing(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(3));
+    low->addWidget(button);
+    low->addStretch(1);
+    head->addLayout(low);
+  }
+  work_->addWidget(sheet_);
+  work_->addWidget(parts::scrolling(makeSteps(), this));
+  auto* column = new QVBoxLayout(work);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(space(6));
+  column->addLayout(head);
+  column->addWidget(busy_);
+  column->addWidget(work_, 1);
+  return work;
+}
+
+QWidget* FaultPage::makeSteps() {
+  auto* steps = new QWidget;
+  alarmSheet_ = new parts::Panel(parts::Panel::Kind::caution, steps);
+  auto* inAlarm = new QVBoxLayout(alarmSheet_);
+  inAlarm->setContentsMargins(space(16), space(10), space(16), space(10));
+  inAlarm->addWidget(alarm_);
+  alarmSheet_->hide();
+  auto* left = new QVBoxLayout;
+  left->setSpacing(space(12));
+  left->addWidget(alarmSheet_);
+  left->addWidget(card_, 1);
+  auto* right = new QVBoxLayout;
+  right->setSpacing(space(12));
+  right->addWidget(titled(tr("What may be the matter"), {bars_}, steps));
+  right->addWidget(titled(tr("Answered so far"), {noAnswers_, answers_}, steps));
+  right->addStretch(1);
+  auto* grid = new QGridLayout(steps);
+  grid->setContentsMargins(0, 0, space(4), 0);
+  grid->setHorizontalSpacing(space(16));
+  grid->setVerticalSpacing(space(12));
+  grid->addLayout(left, 0, 0);
+  grid->addLayout(right, 0, 1);
+  grid->addWidget(chain_, 1, 0, 1, 2);
+  new QHBoxLayout(setups_);
+  setups_->layout()->setContentsMargins(0, 0, 0, 0);
+  grid->addWidget(titled(tr("Other tests, the best first (Ctrl+T)"), {setups_, tests_}, steps), 2, 0);
+  grid->addWidget(titled(tr("What the answer rests on"), {assumptions_}, steps), 2, 1);
+  grid->setColumnStretch(0, 11);
+  grid->setColumnStretch(1, 9);
+  grid->setRowStretch(2, 1);
+  return steps;
+}
+
+void FaultPage::wire() {
+  for (parts::BlankSheet* each : {whole_, sheet_}) {
+    connect(each, &parts::BlankSheet::openRequested, this, &Page::openRequested);
+    connect(each, &parts::BlankSheet::demoRequested, this, &Page::demoRequested);
+  }
+  connect(sheet_, &parts::BlankSheet::exampleTaken, this, [this] {
+    form_->gauge().setText(example_);
+    form_->sender().setFocus(Qt::OtherFocusReason);
+  });
+  connect(form_, &QuestionForm::changed, this, &FaultPage::questionChanged);
+  connect(form_, &QuestionForm::settled, this, [this] { card_->takeKeyboard(); });
+  connect(card_, &StepCard::chosen, this, &FaultPage::outcomeChosen);
+  connect(card_, &StepCard::unsure, this, &FaultPage::unsure);
+  connect(answers_, &AnswerList::changeRequested, this, &FaultPage::changeRow);
+  connect(answers_, &AnswerList::takenBack, this, &FaultPage::takeBackRow);
+  connect(tests_, &TestList::chosen, this, [this](int row) {
+    if (!found_ || row < 0 || row >= static_cast<int>(tests_->rows().size())) return;
+    chooseTest(tests_->rows()[static_cast<std::size_t>(row)].test);
+  });
+  connect(newSearch_, &QPushButton::clicked, this, &FaultPage::beginAnew);
+  connect(undo_, &QPushButton::clicked, &history(), &QUndoStack::undo);
+  connect(&settings_, &desk::Settings::unitsChanged, this, [this] {
+    if (found_) ask();
+  });
+  connect(&thread_, &desk::CatalogueThread::opened, this, [this](const QString& file) {
+    file_ = file;
+    stack_->setCurrentIndex(1);
+    found_.reset();
+    readCatalogue();
+    emit opened(file);
+    questionChanged();
+  });
+  const auto noCatalogue = [this](const QString& sentence) {
+    file_.clear();
+    forget();
+    parts::sayNoCatalogue(*whole_, sentence);
+    stack_->setCurrentIndex(0);
+  };
+  connect(&thread_, &desk::CatalogueThread::openingRefused, this,
+          [this, noCatalogue](const QString& file, const Refusal& refusal) {
+            noCatalogue(desk::refusalSentence(refusal));
+            emit refused(file, desk::refusalSentence(refusal));
+          });
+  connect(&thread_, &desk::CatalogueThread::failed, this,
+          [noCatalogue](const Refusal& refusal) { noCatalogue(desk::refusalSentence(refusal)); });
+  settle_.setSingleShot(true);
+  settle_.setInterval(kSettleMilliseconds);
+  connect(&settle_, &QTimer::timeout, this, [this] { work_->setCurrentIndex(0); });
+  for (int key = 1; key <= 10; ++key)
+    offer(
+        key == 10 ? tr("Not sure") : tr("Answer %1").arg(key), QKeySequence(Qt::Key_0 + key % 10),
+        [this, key] {
+          if (showsAnswer()) card_->press(key % 10);
+        },
+        tr("Answers"));
+  offer(tr("Go to the gauge"), QKeySequence(Qt::CTRL | Qt::Key_L), [this] { form_->takeKeyboard(); });
+  QAction* others = offer(tr("Go to the other tests"), QKeySequence(Qt::CTRL | Qt::Key_T),
+                          [this] { tests_->setFocus(Qt::ShortcutFocusReason); });
+  tests_->setToolTip(parts::plainTip(desk::tipOf(*others)));
+  offer(tr("Back to the test that is proposed"), QKeySequence(Qt::Key_Escape), [this] { backToProposed(); });
+  offer(tr("Begin another search"), {}, [this] { beginAnew(); });
+  connect(&history(), &QUndoStack::canUndoChanged, undo_, &QWidget::setEnabled);
+}
+
+void FaultPage::openCatalogue(const QString& file) {
+  parts::sayOpening(*whole_, file);
+  stack_->setCurrentIndex(0);
+  thread_.open(file);
+}
+
+void FaultPage::showNoCatalogue() {
+  forget();
+  parts::sayNoCatalogue(*whole_, {});
+  stack_->setCurrentIndex(0);
+}
+
+void FaultPage::takeKeyboard() {
+  if (showsAnswer()) card_->takeKeyboard();
+  else form_->takeKeyboard();
+}
+
+void FaultPage::readCatalogue() {
+  thread_.ask(names, [this](const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
+    return [this, gauges = gaugeNames(open.catalogue), senders = senderNames(open.catalogue)] {
+      form_->setNames(gauges, senders);
+      example_ = gauges.empty() ? QString() : gauges.front().name;
+      sayWhatToDo();
+    };
+  });
+}
+
+void FaultPage::ask() {
+  asking_ = true;
+  busy_->setRunning(true);
+  thread_.ask(asking,
+              [this, session = session_, known = found_,
+               units = settings_.units()](const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
+                auto found = findAnswer(open.catalogue, session, known.get(), units);
+                if (!found) return [this, why = found.error()] { refuse(why); };
+                return [this, shared = std::make_shared<const Found>(std::move(*found))] { take(shared); };
+              });
+}
+
+void FaultPage::questionChanged() {
+  if (file_.isEmpty()) return;
+  if (form_->empty()) {
+    thread_.drop(asking);
+    forget();
+    return;
+  }
+  const auto question = form_->question(settings_.units());
+  if (!question) {
+    thread_.drop(asking);
+    refuse(question.error());
+    return;
+  }
+  session_.question = *question;
+  ask();
+}
+
+void FaultPage::take(const std::shared_ptr<const Found>& found) {
+  asking_ = false;
+  busy_->setRunning(false);
+  settle_.stop();
+  form_->setWrong({});
+  found_ = found;
+  session_ = found->session;
+  display();
+  work_->setCurrentIndex(1);
+}
+
+void FaultPage::refuse(const Refusal& refusal) {
+  asking_ = false;
+  busy_->setRunning(false);
+  found_.reset();
+  form_->setWrong(desk::plain(refusal.where));
+  sheet_->offer({});
+  sheet_->say(tr("That circuit cannot be made"), desk::refusalSentence(refusal));
+  // Half a name is often refused: what is shown stays a moment, so that the page does not flicker under the typing.
+  if (showsAnswer()) settle_.start();
+}
+
+void FaultPage::sayWhatToDo() {
+  if (found_ || !form_->empty()) return;
+  if (example_.isEmpty()) {
+    sheet_->offer({});
+    sheet_->say(tr("No gauges in this catalogue"),
+                tr("A fault is searched in the circuit of a known gauge. Bring one in, or open another catalogue."));
+    return;
+  }
+  sheet_->say(tr("Which gauge misreads?"),
+              tr("Name the gauge, and the sender where you know it. One test after the other is then proposed: the one "
+                 "that tells most for its minutes."));
+  sheet_->offer(tr("Try %1").arg(example_));
+}
+
+void FaultPage::forget() {
+  settle_.stop();
+  asking_ = false;
+  busy_->setRunning(false);
+  found_.reset();
+  form_->setWrong({});
+  work_->setCurrentIndex(0);
+  sayWhatToDo();
+}
+
+QString FaultPage::asText() const {
+  const auto now = standing();
+  return now ? searchAsText(*now) : QString();
+}
+
+}  // namespace ohmkin::fault
