@@ -1,6 +1,7 @@
 #include <fault/fault_page.h>
 #include <fault/found.h>
 #include <look/type.h>
+#include <parts/flow_layout.h>
 #include <parts/scrolling.h>
 #include <parts/words.h>
 #include <QGridLayout>
@@ -26,8 +27,11 @@ parts::Panel* titled(const QString& title, const std::vector<QWidget*>& content,
   auto* column = new QVBoxLayout(panel);
   column->setContentsMargins(space(16), space(12), space(14), space(12));
   column->setSpacing(space(8));
-  column->addWidget(caption(title, panel));
+  auto* over = caption(title, panel);
+  over->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+  column->addWidget(over);
   for (QWidget* each : content) column->addWidget(each);
+  column->addStretch(1);
   return panel;
 }
 
@@ -65,26 +69,17 @@ FaultPage::FaultPage(desk::Settings& settings, QWidget* parent)
 
 QWidget* FaultPage::makeWork() {
   auto* work = new QWidget(this);
-  auto* head = new QHBoxLayout;
-  head->setSpacing(space(8));
-  head->addWidget(form_, 1);
   undo_->setToolTip(parts::plainTip(tr("Take back the last answer (Ctrl+Z)")));
   undo_->setEnabled(false);
   newSearch_->setToolTip(parts::plainTip(tr("Another vehicle, or the same from the beginning (Alt+N)")));
-  for (QPushButton* button : {undo_, newSearch_}) {
-    button->setMinimumHeight(form_->gauge().sizeHint().height());
-    auto* low = new QVBoxLayout;  // level with the entries, whose names stand above them
-    low->addSpacing(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(3));
-    low->addWidget(button);
-    low->addStretch(1);
-    head->addLayout(low);
-  }
+  form_->addBeside(*undo_);
+  form_->addBeside(*newSearch_);
   work_->addWidget(sheet_);
   work_->addWidget(parts::scrolling(makeSteps(), this));
   auto* column = new QVBoxLayout(work);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(space(6));
-  column->addLayout(head);
+  column->addWidget(form_);
   column->addWidget(busy_);
   column->addWidget(work_, 1);
   return work;
@@ -104,7 +99,6 @@ QWidget* FaultPage::makeSteps() {
   auto* right = new QVBoxLayout;
   right->setSpacing(space(12));
   right->addWidget(titled(tr("What may be the matter"), {bars_}, steps));
-  right->addWidget(titled(tr("Answered so far"), {noAnswers_, answers_}, steps));
   right->addStretch(1);
   auto* grid = new QGridLayout(steps);
   grid->setContentsMargins(0, 0, space(4), 0);
@@ -113,13 +107,13 @@ QWidget* FaultPage::makeSteps() {
   grid->addLayout(left, 0, 0);
   grid->addLayout(right, 0, 1);
   grid->addWidget(chain_, 1, 0, 1, 2);
-  new QHBoxLayout(setups_);
-  setups_->layout()->setContentsMargins(0, 0, 0, 0);
-  grid->addWidget(titled(tr("Other tests, the best first (Ctrl+T)"), {setups_, tests_}, steps), 2, 0);
-  grid->addWidget(titled(tr("What the answer rests on"), {assumptions_}, steps), 2, 1);
+  new parts::FlowLayout(space(8), setups_);
+  grid->addWidget(titled(tr("Answered so far"), {noAnswers_, answers_}, steps), 2, 0);
+  grid->addWidget(titled(tr("Other tests, the best first (Ctrl+T)"), {setups_, tests_}, steps), 2, 1);
+  grid->addWidget(titled(tr("What the answer rests on"), {assumptions_}, steps), 3, 0, 1, 2);
   grid->setColumnStretch(0, 11);
   grid->setColumnStretch(1, 9);
-  grid->setRowStretch(2, 1);
+  grid->setRowStretch(4, 1);
   return steps;
 }
 

@@ -65,12 +65,11 @@ void FaultPage::display() {
 
 void FaultPage::showSetups() {
   const auto& setups = found_->finder->predictions().tests().setups;
-  auto* row = static_cast<QBoxLayout*>(setups_->layout());  // NOLINT: made so by this page
   if (setupTicks_.empty()) {
     for (const circuit::Setup& setup : setups) {
       auto* tick = new parts::Tick(desk::plain(setup.name), setups_);
       tick->setToolTip(tr("Made already: it costs no minutes any more"));
-      row->addWidget(tick);
+      setups_->layout()->addWidget(tick);
       connect(tick, &QCheckBox::clicked, this, [this, code = setup.code](bool made) {
         change(tr("set-up"), [&](workflow::FaultSession& session) {
           std::erase(session.paid, code);
@@ -79,7 +78,6 @@ void FaultPage::showSetups() {
       });
       setupTicks_.emplace_back(setup.code, tick);
     }
-    row->addStretch(1);
   }
   const auto& tests = found_->finder->predictions().tests();
   for (const auto& [code, tick] : setupTicks_) {

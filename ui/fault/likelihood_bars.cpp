@@ -15,7 +15,7 @@ using look::space;
 using look::Text;
 using look::typeface;
 
-constexpr int kNameLines = 2;
+constexpr int kNameLines = 3;
 constexpr double kLikely = 0.4;
 
 double line() { return look::metrics(Text::body).lineSpacing(); }
@@ -66,7 +66,7 @@ void LikelihoodBars::paintEvent(QPaintEvent* /*event*/) {
     const bool likely = row.probability >= kLikely;
     const double words = wordsWide();
     const double bar = barWide(width());
-    parts::drawWords(painter, QRectF(0, top, nameWide(width()), 2 * line()), row.name, nameFont(row),
+    parts::drawWords(painter, QRectF(0, top, nameWide(width()), kNameLines * line()), row.name, nameFont(row),
                      colour(Paint::ink), kNameLines);
     const QRectF trough(width() - words - bar - space(10), top + line() / 2 - space(3), bar, space(6));
     painter.setPen(Qt::NoPen);

@@ -160,8 +160,8 @@ class Drawing {
       }
     const double left = battery.x() - plan_.column() / 2 + space(14);
     painter_.drawLine(QPointF(battery.x() - symbolHalf(Place::battery), battery.y()), QPointF(left, battery.y()));
-    painter_.drawLine(QPointF(left, battery.y()), QPointF(left, battery.y() + space(12)));
-    drawChassis(painter_, QPointF(left, battery.y() + space(12)));
+    painter_.drawLine(QPointF(left, battery.y()), QPointF(left, battery.y() + space(4)));
+    drawChassis(painter_, QPointF(left, battery.y() + space(4)));
     engineReturn(last, half);
     gaugeReturn();
     branches();

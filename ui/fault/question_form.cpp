@@ -53,12 +53,11 @@ QuestionForm::QuestionForm(QWidget* parent)
   groundShunt_->setPlaceholderText(tr("none"));
   running_->setPlaceholderText(tr("88 °C"));
   fold_->setCheckable(true);
-  fold_->setMinimumHeight(gauge_->sizeHint().height());
   fold_->setToolTip(parts::plainTip(tr("What is known of the circuit besides (Alt+M)")));
-  auto* first = fields();
+  auto* first = first_ = fields();
   addField(*first, 0, tr("Gauge"), gauge_);
   addField(*first, 1, tr("Sender on the engine"), sender_);
-  first->addWidget(fold_, 1, 2);
+  addBeside(*fold_);
   first->setColumnStretch(0, 1);
   first->setColumnStretch(1, 1);
   auto* second = fields();
@@ -132,6 +131,11 @@ Expected<workflow::FaultQuestion> QuestionForm::question(const DisplayUnits& uni
     *into = *read;
   }
   return question;
+}
+
+void QuestionForm::addBeside(QPushButton& button) {
+  button.setFixedHeight(gauge_->sizeHint().height());
+  first_->addWidget(&button, 1, first_->columnCount());
 }
 
 void QuestionForm::takeKeyboard() {

@@ -4,6 +4,7 @@
 #include <parts/panel.h>
 #include <quantity/print.h>
 #include <workflow/fault_document.h>
+#include <QGridLayout>
 #include <QPushButton>
 
 /// Which gauge and which sender; folded away behind them what is known of the circuit besides.
@@ -21,6 +22,8 @@ class QuestionForm : public QWidget {
   [[nodiscard]] Expected<workflow::FaultQuestion> question(const DisplayUnits& units) const;
   [[nodiscard]] bool empty() const { return gauge_->text().trimmed().isEmpty(); }
   void takeKeyboard();
+  /// A button of the page's, at the end of the row of entries.
+  void addBeside(QPushButton& button);
   /// Marks the entry that a refusal speaks of; an empty name marks none.
   void setWrong(const QString& where);
 
@@ -45,6 +48,7 @@ class QuestionForm : public QWidget {
   parts::Entry* groundShunt_;
   QPushButton* fold_;
   QWidget* more_;
+  QGridLayout* first_ = nullptr;
 };
 
 }  // namespace ohmkin::fault
