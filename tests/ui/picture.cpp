@@ -8,7 +8,9 @@
 ///   bench: rows "bath ; ohms ; swapped ; run ; steady ; hex ; stirred | …" with [--part NUMBER] [--family NAME]
 ///     [--altitude 1600m] [--barometer 1013hPa]; counter: "ohms @ temperature"; file: PATH [--bring-in]; imports
 ///   fault: "gauge | sender | symptom's code | TEST=OUTCOME | TEST= (not sure) | -REPAIR (did not help)"
+///   any page: [--language de] [--press KEY] [--type WORDS]: a key of the window (F9, F1) and what is typed then
 ///   [--preview]: the print preview of the page's first sheet instead
+#include <app/language.h>
 #include <app/window.h>
 #include <date/date_page.h>
 #include <fault/fault_page.h>
@@ -198,6 +200,9 @@ int main(int argc, char** argv) {
                     {QStringLiteral("check"), QString()},
                     {QStringLiteral("list"), QString()},
                     {QStringLiteral("menu"), QString()},
+                    {QStringLiteral("language"), QString(), QStringLiteral("code")},
+                    {QStringLiteral("press"), QString(), QStringLiteral("key")},
+                    {QStringLiteral("type"), QString(), QStringLiteral("words")},
                     {QStringLiteral("part"), QString(), QStringLiteral("number")},
                     {QStringLiteral("family"), QString(), QStringLiteral("name")},
                     {QStringLiteral("altitude"), QString(), QStringLiteral("length")},
@@ -208,6 +213,9 @@ int main(int argc, char** argv) {
   const QStringList words = given.positionalArguments();
   if (words.size() != 3) return 2;
 
+  ohmkin::app::speak(
+      given.isSet(QStringLiteral("language")) ? given.value(QStringLiteral("language")) : QStringLiteral("en"),
+      application);
   ohmkin::look::chooseFamily();
   if (given.isSet(QStringLiteral("points"))) {
     QFont larger = QApplication::font();
@@ -239,6 +247,11 @@ int main(int argc, char** argv) {
                                             })
                ? 0
                : 1;
+  }
+  if (const QKeySequence keys(given.value(QStringLiteral("press"))); !keys.isEmpty()) {
+    QApplication::setActiveWindow(&window);
+    QTest::keyClick(&window, keys[0].key(), keys[0].keyboardModifiers());
+    QTest::keyClicks(QApplication::focusWidget(), given.value(QStringLiteral("type")));
   }
   if (given.isSet(QStringLiteral("menu"))) QTest::keyClick(&window, Qt::Key_F10);
   QTest::qWait(150);

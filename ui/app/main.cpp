@@ -1,3 +1,4 @@
+#include <app/language.h>
 #include <app/window.h>
 #include <look/style.h>
 #include <look/type.h>
@@ -32,6 +33,9 @@ int main(int argc, char** argv) {
   QApplication::setDesktopFileName(QStringLiteral("ohmkin"));
   QApplication::setWindowIcon(QIcon(QStringLiteral(":/drawings/ohmkin.svg")));
 
+  ohmkin::desk::Settings settings;
+  ohmkin::app::speak(settings.language(), application);
+
   QCommandLineParser arguments;
   arguments.setApplicationDescription(
       QApplication::tr("Which temperature sender joins this dash gauge to that engine.\n\n"
@@ -48,7 +52,6 @@ int main(int argc, char** argv) {
   const QPalette desktop = QApplication::palette();
   ohmkin::look::chooseFamily();
   QApplication::setStyle(new ohmkin::look::Style);
-  ohmkin::desk::Settings settings;
   ohmkin::app::applyTone(settings.tone(), desktop);
   QObject::connect(&settings, &ohmkin::desk::Settings::toneChanged, &application,
                    [&settings, desktop] { ohmkin::app::applyTone(settings.tone(), desktop); });

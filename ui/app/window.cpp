@@ -10,9 +10,9 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QMessageBox>
 #include <QMimeData>
-#include <QShortcut>
 #include <QStandardPaths>
 
 namespace ohmkin::app {
@@ -58,6 +58,8 @@ Window::Window(desk::Settings& settings, QWidget* parent)
       recent_(new QMenu(tr("Open &recent"), this)),
       rail_(new Rail(this)),
       stack_(new QStackedWidget(this)),
+      list_(new ActionList(settings, *this)),
+      keys_(new KeySheet(*this)),
       made_(pages().size(), nullptr) {
   setWindowTitle(QStringLiteral("Ohmkin"));
   setMinimumSize(kSmallest);
@@ -70,23 +72,30 @@ Window::Window(desk::Settings& settings, QWidget* parent)
   row->setSpacing(0);
   row->addWidget(rail_);
   row->addWidget(stack_, 1);
-  for (const desk::PageEntry& entry : pages()) {
-    const int index = rail_->count();
-    rail_->addPage(entry.title, entry.shortcut.toString(QKeySequence::NativeText));
-    connect(new QShortcut(entry.shortcut, this), &QShortcut::activated, this, [this, index] { rail_->choose(index); });
-  }
+  addPages();
   connect(rail_, &Rail::chosen, this, &Window::choosePage);
   units_ = rail_->addAtFoot(unitWords(settings.units()), tr("Change between °C and °F (Ctrl+U)"));
   more_ = rail_->addAtFoot(tr("Menu"), tr("Catalogues, units, light and dark (F10)"));
   connect(more_, &QAbstractButton::clicked, this, &Window::popMenu);
-  connect(new QShortcut(QKeySequence(Qt::Key_F10), this), &QShortcut::activated, this, &Window::popMenu);
   fillMenu();
-  rail_->choose(0);
+  qApp->installEventFilter(this);
+  rail_->choose(std::clamp(settings.page(), 0, rail_->count() - 1));
+}
+
+void Window::addPages() {
+  for (const desk::PageEntry& entry : pages()) {
+    const int index = rail_->count();
+    rail_->addPage(entry.title, entry.shortcut.toString(QKeySequence::NativeText));
+    goes_.push_back(act(entry.title, entry.shortcut, [this, index] { rail_->choose(index); }));
+  }
 }
 
 desk::Page& Window::page() const { return *qobject_cast<desk::Page*>(stack_->currentWidget()); }
 
 void Window::choosePage(int index) {
+  list_->vanish();
+  keys_->vanish();
+  if (stack_->currentWidget() != nullptr) keepLayout(page());
   desk::Page*& page = made_.at(static_cast<std::size_t>(index));
   if (page == nullptr) {
     page = pages().at(static_cast<std::size_t>(index)).make(settings_, stack_);
@@ -102,8 +111,11 @@ void Window::choosePage(int index) {
       settings_.forget(file);
       setWindowTitle(QStringLiteral("Ohmkin"));
     });
+    histories_.addStack(&page->history());
+    page->restoreLayout(settings_.layout(QString::fromLatin1(page->metaObject()->className())));
     if (!file_.isEmpty()) page->openCatalogue(file_);
   }
+  histories_.setActiveStack(&page->history());
   stack_->setCurrentWidget(page);
   page->takeKeyboard();
 }
@@ -116,6 +128,20 @@ QAction* Window::act(const QString& words, const QKeySequence& keys, std::functi
   return action;
 }
 
+std::vector<Offered> Window::offered() const {
+  std::vector<Offered> all;
+  const auto shown = std::find(made_.begin(), made_.end(), &page());
+  const QString title = pages().at(static_cast<std::size_t>(shown - made_.begin())).title;
+  for (QAction* action : page().actions()) {
+    const QString group = desk::groupOf(*action);
+    all.push_back({action, group.isEmpty() ? title : group});
+  }
+  for (QAction* go : goes_) all.push_back({go, tr("Go to")});
+  for (QAction* action : actions())
+    if (std::find(goes_.begin(), goes_.end(), action) == goes_.end()) all.push_back({action, tr("Everywhere")});
+  return all;
+}
+
 void Window::fillMenu() {
   menu_->addAction(act(tr("&Open catalogue…"), QKeySequence(Qt::CTRL | Qt::Key_O), [this] { chooseCatalogue(); }));
   menu_->addMenu(recent_);
@@ -125,9 +151,16 @@ void Window::fillMenu() {
   menu_->addAction(
       act(tr("&Copy answer as text"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] { copyAnswer(); }));
   menu_->addSeparator();
+  addUndo();
+  menu_->addSeparator();
   addChoices();
   menu_->addSeparator();
-  menu_->addAction(act(tr("&About and cautions"), QKeySequence(Qt::Key_F1), [this] { showAbout(); }));
+  addLanguages();
+  menu_->addSeparator();
+  menu_->addAction(act(tr("&Find what can be done…"), QKeySequence(Qt::Key_F9), [this] { list_->offer(offered()); }));
+  menu_->addAction(act(tr("&Keys"), QKeySequence(Qt::Key_F1), [this] { keys_->offer(offered()); }));
+  act(tr("Open the menu"), QKeySequence(Qt::Key_F10), [this] { popMenu(); });
+  menu_->addAction(act(tr("&About and cautions"), {}, [this] { showAbout(); }));
   menu_->addAction(act(tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); }));
   connect(&settings_, &desk::Settings::recentChanged, this, &Window::fillRecent);
   fillRecent();
@@ -141,6 +174,7 @@ void Window::addChoices() {
     action->setChecked(on);
     connect(action, &QAction::triggered, this, [take = std::move(take)] { take(); });
     menu_->addAction(action);
+    addAction(action);
     return action;
   };
   const auto withTemperature = [this](TemperatureUnit unit) {
@@ -163,7 +197,7 @@ void Window::addChoices() {
     withTemperature(settings_.units().temperature == TemperatureUnit::celsius ? TemperatureUnit::fahrenheit
                                                                               : TemperatureUnit::celsius);
   };
-  connect(new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_U), this), &QShortcut::activated, this, toggle);
+  act(tr("Change between °C and °F"), QKeySequence(Qt::CTRL | Qt::Key_U), toggle);
   connect(units_, &QAbstractButton::clicked, this, toggle);
   connect(&settings_, &desk::Settings::unitsChanged, this, [this, celsius, fahrenheit] {
     const bool metric = settings_.units().temperature == TemperatureUnit::celsius;
@@ -184,6 +218,39 @@ void Window::addChoices() {
        {std::pair{tr("Light or dark as the system is"), desk::ToneChoice::system},
         std::pair{tr("Light"), desk::ToneChoice::light}, std::pair{tr("Dark"), desk::ToneChoice::dark}})
     choice(tone, words, now == which, [this, take = which] { settings_.setTone(take); });
+}
+
+/// What the page shown can take back, said by name.
+void Window::addUndo() {
+  QAction* undo = act(tr("&Undo"), QKeySequence(Qt::CTRL | Qt::Key_Z), [this] { histories_.undo(); });
+  QAction* redo = act(tr("&Redo"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), [this] { histories_.redo(); });
+  for (QAction* action : {undo, redo}) {
+    action->setEnabled(false);
+    menu_->addAction(action);
+  }
+  connect(&histories_, &QUndoGroup::canUndoChanged, undo, &QAction::setEnabled);
+  connect(&histories_, &QUndoGroup::canRedoChanged, redo, &QAction::setEnabled);
+  connect(&histories_, &QUndoGroup::undoTextChanged, undo,
+          [undo](const QString& what) { undo->setText(what.isEmpty() ? tr("&Undo") : tr("&Undo: %1").arg(what)); });
+  connect(&histories_, &QUndoGroup::redoTextChanged, redo,
+          [redo](const QString& what) { redo->setText(what.isEmpty() ? tr("&Redo") : tr("&Redo: %1").arg(what)); });
+}
+
+void Window::addLanguages() {
+  auto* languages = menu_->addMenu(tr("&Language"));
+  auto* group = new QActionGroup(this);
+  for (const auto& [words, language] :
+       {std::pair{tr("As the system is"), QString()}, std::pair{QStringLiteral("English"), QStringLiteral("en")},
+        std::pair{QStringLiteral("Deutsch"), QStringLiteral("de")}}) {
+    auto* action = new QAction(words, group);
+    action->setCheckable(true);
+    action->setChecked(settings_.language() == language);
+    connect(action, &QAction::triggered, this, [this, take = language] {
+      settings_.setLanguage(take);
+      box(this, tr("The language changes at the next start."))->open();
+    });
+    languages->addAction(action);
+  }
 }
 
 void Window::fillRecent() {
@@ -276,8 +343,30 @@ void Window::showAbout() {
       ->open();
 }
 
+/// A field that has nothing more to take back lets the window's Undo through to the page.
+bool Window::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride) {
+    const auto* field = qobject_cast<QLineEdit*>(watched);
+    auto* key = static_cast<QKeyEvent*>(event);  // NOLINT: its type says so
+    if (field != nullptr && isAncestorOf(field) &&
+        ((key->matches(QKeySequence::Undo) && !field->isUndoAvailable()) ||
+         (key->matches(QKeySequence::Redo) && !field->isRedoAvailable()))) {
+      event->ignore();
+      return true;
+    }
+  }
+  return QWidget::eventFilter(watched, event);
+}
+
+void Window::keepLayout(const desk::Page& page) {
+  settings_.setLayout(QString::fromLatin1(page.metaObject()->className()), page.layoutState());
+}
+
 void Window::closeEvent(QCloseEvent* event) {
   settings_.setGeometry(saveGeometry());
+  const auto shown = std::find(made_.begin(), made_.end(), &page());
+  settings_.setPage(static_cast<int>(shown - made_.begin()));
+  keepLayout(page());
   QWidget::closeEvent(event);
 }
 

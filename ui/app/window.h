@@ -1,9 +1,12 @@
 #pragma once
+#include <app/action_list.h>
+#include <app/key_sheet.h>
 #include <app/rail.h>
 #include <desk/page.h>
 #include <desk/settings.h>
 #include <QMenu>
 #include <QStackedWidget>
+#include <QUndoGroup>
 
 namespace ohmkin::app {
 
@@ -20,23 +23,32 @@ class Window : public QWidget {
   void openLast();
   [[nodiscard]] desk::Page& page() const;
   [[nodiscard]] QMenu& menu() const { return *menu_; }
+  /// All that can be done now: on the page, by going elsewhere, and on the window.
+  [[nodiscard]] std::vector<Offered> offered() const;
+  [[nodiscard]] ActionList& actionList() const { return *list_; }
+  [[nodiscard]] KeySheet& keySheet() const { return *keys_; }
 
  protected:
   void closeEvent(QCloseEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   QAction* act(const QString& words, const QKeySequence& keys, std::function<void()> what);
+  void addPages();
   void fillMenu();
   void fillRecent();
   void addChoices();
+  void addLanguages();
+  void addUndo();
   void choosePage(int index);
   void chooseCatalogue();
   void makeDemo();
   void copyAnswer();
   void popMenu();
   void showAbout();
+  void keepLayout(const desk::Page& page);
 
   desk::Settings& settings_;
   QMenu* menu_;
@@ -45,6 +57,10 @@ class Window : public QWidget {
   RailButton* more_;
   RailButton* units_;
   QStackedWidget* stack_;
+  QUndoGroup histories_;
+  ActionList* list_;
+  KeySheet* keys_;
+  std::vector<QAction*> goes_;     ///< to the pages
   std::vector<desk::Page*> made_;  ///< by entry; null until first shown
   QString file_;
 };

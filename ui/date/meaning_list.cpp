@@ -26,7 +26,7 @@ class MeaningDelegate : public QStyledItemDelegate {
     double high = look::metrics(Text::strong).lineSpacing() + space(row.heading ? 10 : 8);
     if (row.heading && index.row() > 0) high += space(8);
     if (!row.heading && !row.aside.isEmpty()) high += look::metrics(Text::small).lineSpacing();
-    return {static_cast<const MeaningList*>(option.widget)->viewport()->width(), static_cast<int>(high)};
+    return {static_cast<const MeaningList*>(option.widget)->viewport()->width(), std::max(24, static_cast<int>(high))};
   }
 
   void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {

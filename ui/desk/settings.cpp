@@ -9,7 +9,12 @@ constexpr auto kTorque = "units/torque";
 constexpr auto kTone = "look/tone";
 constexpr auto kRecent = "catalogue/recent";
 constexpr auto kGeometry = "window/geometry";
+constexpr auto kUsed = "actions/used";
+constexpr auto kLanguage = "look/language";
+constexpr auto kPage = "window/page";
+constexpr auto kLayout = "layout/";
 constexpr qsizetype kMostRecent = 8;
+constexpr qsizetype kMostUsed = 40;
 
 QString key(const char* name) { return QString::fromLatin1(name); }
 
@@ -76,6 +81,29 @@ void Settings::forget(const QString& catalogue) {
   if (files.removeAll(QFileInfo(catalogue).absoluteFilePath()) == 0) return;
   kept_.setValue(key(kRecent), files);
   emit recentChanged();
+}
+
+QStringList Settings::used() const { return kept_.value(key(kUsed)).toStringList(); }
+
+void Settings::markUsed(const QString& action) {
+  QStringList names = used();
+  names.removeAll(action);
+  names.prepend(action);
+  kept_.setValue(key(kUsed), names.mid(0, kMostUsed));
+}
+
+QString Settings::language() const { return kept_.value(key(kLanguage)).toString(); }
+
+void Settings::setLanguage(const QString& language) { kept_.setValue(key(kLanguage), language); }
+
+int Settings::page() const { return kept_.value(key(kPage)).toInt(); }
+
+void Settings::setPage(int page) { kept_.setValue(key(kPage), page); }
+
+QVariantMap Settings::layout(const QString& page) const { return kept_.value(key(kLayout) + page).toMap(); }
+
+void Settings::setLayout(const QString& page, const QVariantMap& layout) {
+  kept_.setValue(key(kLayout) + page, layout);
 }
 
 QByteArray Settings::geometry() const { return kept_.value(key(kGeometry)).toByteArray(); }

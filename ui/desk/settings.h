@@ -3,6 +3,7 @@
 #include <QObject>
 #include <QSettings>
 #include <QStringList>
+#include <QVariantMap>
 
 /// What the program remembers from one day to the next.
 namespace ohmkin::desk {
@@ -25,8 +26,20 @@ class Settings : public QObject {
   void remember(const QString& catalogue);
   void forget(const QString& catalogue);  ///< one that could not be opened
 
+  /// Actions by their names, done last first.
+  [[nodiscard]] QStringList used() const;
+  void markUsed(const QString& action);
+
+  /// "de", "en", …; empty means as the system is. Counts from the next start.
+  [[nodiscard]] QString language() const;
+  void setLanguage(const QString& language);
+
   [[nodiscard]] QByteArray geometry() const;
   void setGeometry(const QByteArray& geometry);
+  [[nodiscard]] int page() const;  ///< shown last, by its place on the rail; 0 where none is known
+  void setPage(int page);
+  [[nodiscard]] QVariantMap layout(const QString& page) const;  ///< Page::layoutState of that page
+  void setLayout(const QString& page, const QVariantMap& layout);
 
  signals:
   void unitsChanged();

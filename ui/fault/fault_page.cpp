@@ -28,7 +28,7 @@ parts::Panel* titled(const QString& title, const std::vector<QWidget*>& content,
   column->setContentsMargins(space(16), space(12), space(14), space(12));
   column->setSpacing(space(8));
   auto* over = caption(title, panel);
-  over->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+  over->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
   column->addWidget(over);
   for (QWidget* each : content) column->addWidget(each);
   column->addStretch(1);
@@ -254,7 +254,8 @@ void FaultPage::refuse(const Refusal& refusal) {
   found_.reset();
   form_->setWrong(desk::plain(refusal.where));
   sheet_->offer({});
-  sheet_->say(tr("That circuit cannot be made"), desk::refusalSentence(refusal));
+  sheet_->say(refusal.code == "name-unknown" ? tr("Not in this catalogue") : tr("That circuit cannot be made"),
+              desk::refusalSentence(refusal));
   // Half a name is often refused: what is shown stays a moment, so that the page does not flicker under the typing.
   if (showsAnswer()) settle_.start();
 }

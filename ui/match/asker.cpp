@@ -38,7 +38,7 @@ QStringList findExamples(const desk::OpenCatalogue& open) {
     if (++tries > kMostTries) break;
     QString text = lines[(i * stride + i / kMostExamples) % lines.size()];
     if (found.size() % 2 == 1 && !castings.isEmpty())
-      text += Asker::tr(" casting %1").arg(castings[(i * 7) % castings.size()]);
+      text += QStringLiteral(" casting %1").arg(castings[(i * 7) % castings.size()]);
     const auto answer =
         workflow::match(open.catalogue, workflow::readQuestion(open.vocabulary, text.toStdString()).question);
     if (answer && answer->answered() && !found.contains(text)) found << text;

@@ -18,13 +18,13 @@ int unitsBefore(const QString& text, std::size_t bytes) {
   return static_cast<int>(QString::fromUtf8(text.toUtf8().left(static_cast<qsizetype>(bytes))).size());
 }
 
-/// How a person types a field into the line.
+/// How a person types a field into the line: the words a question is made of are the same in every language.
 QString lead(const std::string& field) {
-  if (field == "casting") return MatchPage::tr("casting ");
-  if (field == "terminal") return MatchPage::tr("terminal ");
-  if (field == "casting-date") return MatchPage::tr("dated ");
-  if (field == "engine") return MatchPage::tr("engine ");
-  if (field == "port" || field == "port-location") return MatchPage::tr("port ");
+  if (field == "casting") return QStringLiteral("casting ");
+  if (field == "terminal") return QStringLiteral("terminal ");
+  if (field == "casting-date") return QStringLiteral("dated ");
+  if (field == "engine") return QStringLiteral("engine ");
+  if (field == "port" || field == "port-location") return QStringLiteral("port ");
   return {};
 }
 

@@ -90,7 +90,7 @@ std::vector<PlottedFamily> familiesOf(const workflow::BenchFamilies& families, c
 }
 
 QString summaryOf(const CurvePicture& picture, const Pictured& pictured, const DisplayUnits& units) {
-  QStringList words{tr("%n reading(s)").replace(QStringLiteral("%n"), QString::number(picture.readings.size()))};
+  QStringList words{CurvePlot::tr("%n reading(s)", nullptr, static_cast<int>(picture.readings.size()))};
   if (pictured.fit != nullptr) {
     const TemperatureSpan known = pictured.fit->curve.established();
     words

@@ -115,7 +115,10 @@ void ImportList::tell(const QString& outcome, bool refused) {
   outcome_->setVisible(!outcome.isEmpty());
 }
 
-void ImportList::takeKeyboard() { table_->setFocus(Qt::ShortcutFocusReason); }
+void ImportList::takeKeyboard() {
+  if (table_->isVisibleTo(this)) table_->setFocus(Qt::ShortcutFocusReason);
+  else focusNextChild();  // nothing is kept: the keyboard must not stay with what is hidden
+}
 
 void ImportList::display(std::vector<KeptEntry> entries) {
   const QSignalBlocker quiet(table_);

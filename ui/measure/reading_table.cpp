@@ -115,7 +115,9 @@ ReadingTable::ReadingTable(QWidget* parent) : QTableWidget(parent) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   viewport()->setAutoFillBackground(false);
   verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-  verticalHeader()->setDefaultSectionSize(static_cast<int>(look::metrics(Text::body).lineSpacing()) + space(10));
+  verticalHeader()->setDefaultSectionSize(std::max(
+      24, static_cast<int>(look::metrics(Text::body).lineSpacing()) + space(10)));  // large enough to be clicked
+  setCornerButtonEnabled(false);
   verticalHeader()->setFont(typeface(Text::small));
   verticalHeader()->setHighlightSections(false);
   horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);

@@ -1,4 +1,5 @@
 #include <look/palette.h>
+#include <look/role.h>
 #include <look/style.h>
 #include <look/type.h>
 #include <parts/chain_view.h>
@@ -37,6 +38,7 @@ bool isEnter(const QKeyEvent& event) {
 }  // namespace
 
 LinkCard::LinkCard(QWidget* parent) : QWidget(parent) {
+  look::setRole(*this, QAccessible::Button);
   setFocusPolicy(Qt::TabFocus);
   setCursor(Qt::PointingHandCursor);
 }
@@ -105,6 +107,7 @@ void LinkCard::keyPressEvent(QKeyEvent* event) {
 }
 
 JointMark::JointMark(QWidget* parent) : QWidget(parent) {
+  look::setRole(*this, QAccessible::Button);
   setFocusPolicy(Qt::TabFocus);
   setCursor(Qt::PointingHandCursor);
 }

@@ -1,4 +1,5 @@
 #include <look/palette.h>
+#include <look/role.h>
 #include <look/style.h>
 #include <look/type.h>
 #include <parts/finding_list.h>
@@ -67,6 +68,7 @@ QString grounds(const FindingWords& finding) {
 }  // namespace
 
 FindingList::FindingList(QWidget* parent) : QScrollArea(parent) {
+  look::setRole(*this, QAccessible::List);
   setFrameShape(QFrame::NoFrame);
   setWidgetResizable(true);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

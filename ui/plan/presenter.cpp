@@ -136,13 +136,13 @@ QString lineOf(const workflow::Vocabulary& vocabulary, const workflow::Question&
   if (question.year) words << QString::number(question.year->value);
   if (!question.line.empty()) words << named(question.line, "line");
   if (!question.cluster.empty()) words << plain(question.cluster);
-  if (!question.gauge.empty()) words << tr("gauge %1").arg(plain(question.gauge));
-  if (question.built) words << tr("built %1").arg(plain(isoDate(*question.built)));
+  if (!question.gauge.empty()) words << QStringLiteral("gauge %1").arg(plain(question.gauge));
+  if (question.built) words << QStringLiteral("built %1").arg(plain(isoDate(*question.built)));
   if (!question.engine.empty()) words << named(question.engine, "engine");
-  if (!question.casting.empty()) words << tr("casting %1").arg(plain(question.casting));
-  if (!question.castingDate.empty()) words << tr("dated %1").arg(plain(question.castingDate));
-  if (question.engineBuilt) words << tr("engine %1").arg(plain(isoDate(*question.engineBuilt)));
-  if (!question.portThread.empty()) words << tr("port %1").arg(plain(question.portThread));
+  if (!question.casting.empty()) words << QStringLiteral("casting %1").arg(plain(question.casting));
+  if (!question.castingDate.empty()) words << QStringLiteral("dated %1").arg(plain(question.castingDate));
+  if (question.engineBuilt) words << QStringLiteral("engine %1").arg(plain(isoDate(*question.engineBuilt)));
+  if (!question.portThread.empty()) words << QStringLiteral("port %1").arg(plain(question.portThread));
   if (!question.terminal.empty()) words << named(question.terminal, "terminal");
   return words.join(QStringLiteral(" "));
 }
