@@ -39,8 +39,8 @@ PlanPage::PlanPage(desk::Settings& settings, QWidget* parent)
 QWidget* PlanPage::makeWork() {
   auto* work = new QWidget;
   head_ = new PlanHead([this] { return sheets(); }, work);
-  dashes_ = new LineList(tr("Dashes: year, vehicle line, cluster option"), QStringLiteral("1968 ridgeway utility gauge package"),
-                         kMostDashes, work);
+  dashes_ = new LineList(tr("Dashes: year, vehicle line, cluster option"),
+                         QStringLiteral("1968 ridgeway utility gauge package"), kMostDashes, work);
   engines_ = new LineList(tr("Donor engines: casting number, date in the casting, engine"),
                           QStringLiteral("casting 30418 dated H 22 1"), kMostEngines, work);
   answers_ = new QStackedWidget(work);
