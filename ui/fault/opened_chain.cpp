@@ -87,7 +87,7 @@ class Plan {
   }
   [[nodiscard]] double below() const { return space(14) + (kNameLines + 1) * line(); }
   [[nodiscard]] double upper() const { return head() + above(); }
-  [[nodiscard]] double lower() const { return upper() + below() + space(30) + (circuit_.groundShunt ? space(24) : 0); }
+  [[nodiscard]] double lower() const { return upper() + below() + space(40) + (circuit_.groundShunt ? space(24) : 0); }
   [[nodiscard]] double height() const { return lower() + below() + space(8); }
   /// Symbol and words.
   [[nodiscard]] QRectF box(Place place) const {

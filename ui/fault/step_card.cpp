@@ -174,7 +174,7 @@ void StepCard::fillFacts() {
 
 /// Side by side where there are several and the words have room.
 void StepCard::placeButtons() {
-  const int columns = count() >= 3 && width() >= space(460) ? 2 : 1;
+  const int columns = count() >= 3 && width() >= space(420) ? 2 : 1;
   if (columns == columns_) return;
   columns_ = columns;
   for (OutcomeButton* button : buttons_) grid_->removeWidget(button);
