@@ -11,7 +11,6 @@
 namespace ohmkin::fault {
 namespace {
 
-using circuit::Part;
 using look::colour;
 using look::Paint;
 using look::Text;
@@ -304,56 +303,6 @@ class Drawing {
 };
 
 }  // namespace
-
-std::optional<Place> placeOf(Part part) {
-  switch (part) {
-    case Part::battery:
-      return Place::battery;
-    case Part::keySwitch:
-      return Place::keySwitch;
-    case Part::fuse:
-      return Place::fuse;
-    case Part::feed:
-      return Place::feed;
-    case Part::feedTrack:
-      return Place::feedPin;
-    case Part::regulator:
-      return Place::regulator;
-    case Part::regulatorCase:
-    case Part::groundTrack:
-      return Place::groundPin;
-    case Part::feedCoil:
-      return Place::gauge;
-    case Part::groundCoil:
-      return Place::groundCoil;
-    case Part::feedShunt:
-      return Place::feedShunt;
-    case Part::groundShunt:
-      return Place::groundShunt;
-    case Part::clusterGround:
-      return Place::clusterGround;
-    case Part::bodyGround:
-      return Place::bodyGround;
-    case Part::senderTrack:
-      return Place::leadPin;
-    case Part::lead:
-      return Place::lead;
-    case Part::connector:
-      return Place::connector;
-    case Part::sender:
-      return Place::sender;
-    case Part::thread:
-      return Place::thread;
-    case Part::strap:
-      return Place::strap;
-    case Part::leadToChassis:
-      return Place::leadToChassis;
-    case Part::boardLeak:
-      return Place::boardLeak;
-    default:
-      return std::nullopt;
-  }
-}
 
 OpenedChain::OpenedChain(QWidget* parent) : QWidget(parent) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);

@@ -1,6 +1,3 @@
-#include <catalog/families.h>
-#include <catalog/gauges.h>
-#include <catalog/senders.h>
 #include <desk/catalogue_thread.h>
 #include <fault/presenter.h>
 #include <parts/remarks.h>
@@ -16,7 +13,6 @@ using desk::plain;
 using desk::shown;
 
 constexpr std::size_t kSuspects = 6;
-constexpr double kWorthAWord = 0.1;  ///< "possible": less is not marked in the drawing
 constexpr double kNoTwoFaults = 0.1;
 
 QString tr(const char* text) { return QCoreApplication::translate("Fault", text); }
@@ -81,65 +77,6 @@ const circuit::Repair& repairWith(const Standing& standing, const std::string& c
 }
 
 QString likelihood(double probability) { return plain(std::string(workflow::likelihoodWords(probability))); }
-
-/// Short enough to stand under a symbol.
-QString placeName(Place place, bool regulated) {
-  switch (place) {
-    case Place::battery:
-      return tr("battery");
-    case Place::keySwitch:
-      return tr("key switch");
-    case Place::fuse:
-      return tr("fuse");
-    case Place::feed:
-      return tr("feed wire");
-    case Place::feedPin:
-      return tr("board, feed pin");
-    case Place::regulator:
-      return tr("regulator");
-    case Place::gauge:
-      return regulated ? tr("gauge, heater") : tr("gauge, feed coil");
-    case Place::feedShunt:
-      return tr("shunt, feed to sender");
-    case Place::leadPin:
-      return tr("board, lead pin");
-    case Place::lead:
-      return tr("lead");
-    case Place::connector:
-      return tr("connector");
-    case Place::sender:
-      return tr("sender");
-    case Place::thread:
-      return tr("thread");
-    case Place::block:
-      return tr("engine, coolant");
-    case Place::strap:
-      return tr("engine strap");
-    case Place::groundCoil:
-      return tr("gauge, ground coil");
-    case Place::groundShunt:
-      return tr("shunt, sender to ground");
-    case Place::groundPin:
-      return regulated ? tr("housing ground") : tr("board, ground pin");
-    case Place::clusterGround:
-      return tr("cluster ground");
-    case Place::bodyGround:
-      return tr("body ground");
-    case Place::boardLeak:
-      return tr("damp on the board");
-    case Place::leadToChassis:
-      return tr("lead to chassis");
-  }
-  return {};
-}
-
-/// What is wrong with the coolant is no fault of the sender.
-std::optional<Place> placeOf(const circuit::Fault& fault) {
-  if (fault.change == circuit::Change::coolant || fault.change == circuit::Change::tip ||
-      fault.change == circuit::Change::level)
-    return Place::block;
-  return fault::placeOf(fault.part);
-}
 
 QString worth(const circuit::TestValue& value, double best) {
   const double share = best > 0 ? value.perMinute / best : 0;
@@ -271,33 +208,6 @@ std::vector<LikelihoodRow> likelihoodsOf(const Standing& standing) {
   return rows;
 }
 
-OpenedCircuit openedOf(const Standing& standing, std::optional<std::size_t> test) {
-  const circuit::GaugeCircuit& facts = standing.finder.circuit();
-  OpenedCircuit opened;
-  opened.regulated = facts.regulated();
-  opened.feedShunt = facts.facts().feedShunt.has_value();
-  opened.groundShunt = facts.facts().groundShunt.has_value();
-  for (std::size_t i = 0; i < kPlaces; ++i) opened.places[i].name = placeName(static_cast<Place>(i), opened.regulated);
-  const bool done = !standing.session.helped.empty();
-  for (const circuit::Suspect& suspect : standing.answer.posterior.faults)
-    if (const auto place = placeOf(book(standing).faults[suspect.fault]); place && !done)
-      opened.at(*place).suspicion += suspect.probability;
-  for (PartMark& mark : opened.places) {
-    mark.suspicion = std::min(mark.suspicion, 1.0);
-    if (mark.suspicion >= kWorthAWord) mark.likelihood = likelihood(mark.suspicion);
-  }
-  if (!test) return opened;
-  const circuit::TradeTest& t = testAt(standing, *test);
-  for (const circuit::Part part : t.examines)
-    if (const auto place = fault::placeOf(part)) opened.at(*place).examined = true;
-  // The engine's temperature is no part of the network, and the sender has no fault in it.
-  if (t.measure == circuit::Measure::coolant) {
-    opened.at(Place::sender).examined = false;
-    opened.at(Place::block).examined = true;
-  }
-  return opened;
-}
-
 std::vector<AnswerRow> answersOf(const Standing& standing) {
   std::vector<AnswerRow> rows;
   if (standing.session.symptom)
@@ -378,30 +288,6 @@ QString searchAsText(const Standing& standing) {
   else if (standing.answer.conclusion.next) say(testStep(standing, standing.answer.conclusion.next->test));
   else say(repairStep(standing));
   return lines.join(QLatin1Char('\n')) + QLatin1Char('\n');
-}
-
-std::vector<parts::NameWords> gaugeNames(const catalog::Catalogue& catalogue) {
-  std::vector<parts::NameWords> names;
-  for (const auto& gauge : catalog::gauges(catalogue)) {
-    QStringList aside{plain(gauge.id.text)};
-    if (const auto family = catalog::family(catalogue, gauge.family)) aside << plain(family->name);
-    names.push_back({plain(gauge.name), aside.join(QStringLiteral(" · "))});
-  }
-  for (const auto& family : catalog::families(catalogue))
-    names.push_back({plain(family.name), tr("resistance family %1").arg(plain(family.id.text))});
-  return names;
-}
-
-std::vector<parts::NameWords> senderNames(const catalog::Catalogue& catalogue) {
-  std::vector<parts::NameWords> names;
-  for (const auto& sender : catalog::senders(catalogue)) {
-    if (!sender.family) continue;
-    const auto family = catalog::family(catalogue, *sender.family);
-    names.push_back({plain(sender.id.text), family ? plain(family->name) : QString()});
-  }
-  for (const auto& family : catalog::families(catalogue))
-    names.push_back({plain(family.name), tr("resistance family %1").arg(plain(family.id.text))});
-  return names;
 }
 
 }  // namespace ohmkin::fault
