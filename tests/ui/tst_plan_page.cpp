@@ -66,6 +66,25 @@ class TestPlanPage : public QObject {
     QVERIFY2(said.contains("casting 30418"), qPrintable(said));
   }
 
+  void openingAPlanCanBeTakenBack() {
+    Shown shown(demo_, "undo.ini");
+    shown.open(demo_.file());
+    shown.type({"1968 ridgeway utility gauge package"}, {"casting 30112"});
+    QTRY_VERIFY(shown.page.showsAnswer());
+    const QString file = demo_.path("taken-back.json");
+    QCOMPARE(shown.page.savePlan(file), QString());
+    shown.page.dashes().setLines({{QStringLiteral("1970 ridgeway utility"), std::nullopt}});
+    shown.page.engines().setLines({{QStringLiteral("casting 30418"), std::nullopt}});
+    QCOMPARE(shown.page.openPlan(file), QString());
+    QTRY_VERIFY(shown.page.history().canUndo());
+    QVERIFY(shown.page.engines().lines().at(0).text.contains(QStringLiteral("30112")));
+    shown.page.history().undo();
+    QCOMPARE(shown.page.dashes().lines().at(0).text, QStringLiteral("1970 ridgeway utility"));
+    QCOMPARE(shown.page.engines().lines().at(0).text, QStringLiteral("casting 30418"));
+    shown.page.history().redo();
+    QVERIFY(shown.page.engines().lines().at(0).text.contains(QStringLiteral("30112")));
+  }
+
   void aPlanIsSavedAndOpenedAndAnswersTheSame() {
     Shown shown(demo_, "save.ini");
     shown.open(demo_.file());

@@ -21,7 +21,8 @@ using look::typeface;
 constexpr int kFrom = Qt::UserRole + 1;
 constexpr int kKind = Qt::UserRole + 2;
 constexpr int kNote = Qt::UserRole + 3;
-constexpr auto kShortcut = "Ctrl+L";
+/// As the keyboard of the person says it.
+QString shortcut() { return QKeySequence(Qt::CTRL | Qt::Key_L).toString(QKeySequence::NativeText); }
 
 class CompletionDelegate : public QStyledItemDelegate {
  public:
@@ -76,7 +77,7 @@ QueryBox::QueryBox(QWidget* parent)
   tint();
 
   auto* row = new QHBoxLayout(this);
-  const int end = static_cast<int>(look::metrics(Text::small).horizontalAdvance(QLatin1String(kShortcut))) + space(28);
+  const int end = static_cast<int>(look::metrics(Text::small).horizontalAdvance(shortcut())) + space(28);
   row->setContentsMargins(space(18), space(10), end, space(10));
   row->addWidget(edit_);
   setFocusProxy(edit_);
@@ -164,7 +165,7 @@ void QueryBox::paintEvent(QPaintEvent* /*event*/) {
   painter.setFont(typeface(Text::small));
   painter.setPen(colour(Paint::quiet));
   painter.drawText(rect().adjusted(0, 0, -space(18), 0), static_cast<int>(Qt::AlignRight | Qt::AlignVCenter),
-                   QLatin1String(kShortcut));
+                   shortcut());
 }
 
 void QueryBox::changeEvent(QEvent* event) {

@@ -1,4 +1,5 @@
 #include <desk/sheet_options.h>
+#include <desk/snapshot.h>
 #include <look/type.h>
 #include <parts/scrolling.h>
 #include <plan/plan_file.h>
@@ -242,6 +243,11 @@ QString PlanPage::savePlan(const QString& file) const {
   return answered_ ? writePlan(answered_->plan.question, file) : tr("There is no plan to save yet.");
 }
 
+void PlanPage::putLines(const Sides& sides) {
+  dashes_->setLines(sides.dashes);
+  engines_->setLines(sides.engines);
+}
+
 QString PlanPage::openPlan(const QString& file) {
   auto question = readPlan(file);
   if (!question) return question.error();
@@ -252,9 +258,11 @@ QString PlanPage::openPlan(const QString& file) {
                   for (const workflow::Question& each : side) all.push_back({lineOf(open.vocabulary, each), each});
                   return all;
                 };
-                return [this, dashes = lines(asked.dashes), engines = lines(asked.engines)] {
-                  dashes_->setLines(dashes);
-                  engines_->setLines(engines);
+                return [this, lines = Sides{lines(asked.dashes), lines(asked.engines)}] {
+                  const Sides before{dashes_->lines(), engines_->lines()};
+                  putLines(lines);
+                  history().push(new desk::Snapshot<Sides>(tr("opening a plan"), before, lines,
+                                                           [this](const Sides& sides) { putLines(sides); }));
                 };
               });
   return {};

@@ -41,6 +41,11 @@ class PlanPage : public desk::Page {
   void resizeEvent(QResizeEvent* event) override;
 
  private:
+  struct Sides {
+    std::vector<Line> dashes;
+    std::vector<Line> engines;
+  };
+  void putLines(const Sides& sides);
   struct Answered {
     workflow::Plan plan;
     QStringList dashes;

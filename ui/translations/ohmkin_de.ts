@@ -1350,6 +1350,50 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
             <source>answer taken back</source>
             <translation>Antwort zurückgenommen</translation>
         </message>
+        <message>
+            <source>Not in this catalogue</source>
+            <translation>Nicht in diesem Katalog</translation>
+        </message>
+        <message>
+            <source>&amp;Print</source>
+            <translation>&amp;Drucken</translation>
+        </message>
+        <message>
+            <source>A wiring drawing, or what every test shows (Ctrl+P)</source>
+            <translation>Ein Schaltplan, oder was jede Prüfung zeigt (Strg+P)</translation>
+        </message>
+        <message>
+            <source>Wiring drawing</source>
+            <translation>Schaltplan</translation>
+        </message>
+        <message>
+            <source>What every test shows</source>
+            <translation>Was jede Prüfung zeigt</translation>
+        </message>
+        <message>
+            <source>Print the wiring drawing or the tests</source>
+            <translation>Schaltplan oder Prüfungen drucken</translation>
+        </message>
+        <message>
+            <source>Fault</source>
+            <translation>Störung</translation>
+        </message>
+        <message>
+            <source>no gauge yet</source>
+            <translation>noch keine Anzeige</translation>
+        </message>
+        <message>
+            <source>a gauge whose circuit is known</source>
+            <translation>eine Anzeige, deren Stromkreis bekannt ist</translation>
+        </message>
+        <message>
+            <source>wiring of %1</source>
+            <translation>Schaltplan von %1</translation>
+        </message>
+        <message>
+            <source>tests of %1</source>
+            <translation>Prüfungen an %1</translation>
+        </message>
     </context>
     <context>
         <name>ohmkin::fault::LikelihoodBars</name>
@@ -3477,6 +3521,10 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
         <message>
             <source>There is no plan to save yet.</source>
             <translation>Noch ist kein Plan zu speichern.</translation>
+        </message>
+        <message>
+            <source>opening a plan</source>
+            <translation>Öffnen eines Plans</translation>
         </message>
     </context>
     <context>
