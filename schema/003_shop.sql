@@ -51,6 +51,7 @@ CREATE TABLE job_document_kept (
   question      TEXT NOT NULL DEFAULT '',       -- JSON it can be asked again from; empty: it cannot
   hash          TEXT NOT NULL DEFAULT '',       -- SHA-256 of the document, lower-case hexadecimal
   removed       INTEGER NOT NULL DEFAULT 0 CHECK (removed IN (0, 1)),
+  log_line      INTEGER NOT NULL DEFAULT 0,     -- last line of the change log when it was kept: what came later may have changed the answer
   PRIMARY KEY (job, ordinal)
 ) STRICT, WITHOUT ROWID;
 INSERT INTO job_document_kept (job, ordinal, kind, made, document)

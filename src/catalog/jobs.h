@@ -51,6 +51,7 @@ struct JobDocument {
   std::string document;  ///< JSON
   std::string hash;      ///< SHA-256 of the document, as it was when it was kept
   bool removed = false;
+  std::int64_t logLine = 0;  ///< last line of the change log when it was kept
 };
 
 /// One change of a job that undo or redo would take.
@@ -89,7 +90,7 @@ Expected<JobRecord> openJob(Catalogue& catalogue, const JobFields& said, std::st
 /// where it was changed by someone else after `seen`, its time of change as the caller knew it; empty: not asked.
 Expected<JobRecord> changeJob(Catalogue& catalogue, JobNumber id, const JobFields& said, std::string_view what,
                               std::string_view who, std::string_view seen = {});
-/// Ordinal, made and removed are set here. Refuses (job-unknown), (document-too-large).
+/// Ordinal, made, madeBy, removed and the log's line are set here. Refuses (job-unknown).
 Expected<JobDocument> keepDocument(Catalogue& catalogue, JobNumber id, const JobDocument& document,
                                    std::string_view who);
 /// Out of the job's sight; undo brings it back. Refuses (job-unknown), (document-unknown).
@@ -116,7 +117,7 @@ struct LoggedChange {
   std::string what;
   std::string subject;
 };
-/// Later than that moment, oldest first.
-std::vector<LoggedChange> changesSince(const Catalogue& catalogue, const std::string& moment, int most);
+/// Later than that line, oldest first.
+std::vector<LoggedChange> changesSince(const Catalogue& catalogue, std::int64_t line, int most);
 
 }  // namespace ohmkin::catalog

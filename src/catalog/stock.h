@@ -17,20 +17,20 @@ namespace ohmkin::catalog {
 using MovementNumber = Number<struct MovementNoun>;
 using JobNumber = Number<struct JobNoun>;
 
-enum class MovementKind {
+enum class StockMovementKind {
   sale,
   receipt,
   count,  ///< counted by hand: the difference to what was written down
   move,   ///< from one bin to another
   undo    ///< contrary to another movement
 };
-std::string_view text(MovementKind kind);  ///< "sale"
+std::string_view text(StockMovementKind kind);  ///< "sale"
 
 struct StockMovement {
   MovementNumber id;
   std::string at;  ///< UTC, ISO 8601
   std::string who;
-  MovementKind kind = MovementKind::sale;
+  StockMovementKind kind = StockMovementKind::sale;
   SenderKey sender;
   std::string bin;
   int change = 0;        ///< pieces that came into the bin; negative: that went out of it
@@ -43,7 +43,7 @@ struct StockMovement {
 };
 
 struct MovementToMake {
-  MovementKind kind = MovementKind::sale;  ///< never undo: undoMovement()
+  StockMovementKind kind = StockMovementKind::sale;  ///< never undo: undoMovement()
   SenderKey sender;
   std::string bin;
   int quantity = 0;      ///< pieces, above 0; of a count what is there, 0 or more
