@@ -49,6 +49,8 @@ Expected<int> wireFor(Length length, const Amperes& current, Volts most);
 /// A fuse of the usual row (1, 2, 3, 5, 7.5, 10 A) not below 1.25 times the current (common practice, no source).
 /// Refuses more than 8 A.
 Expected<Amperes> fuseFor(const Amperes& current);
+/// A charging system at its highest: what a gauge without a regulator may get (common practice, no source).
+inline constexpr double kChargingVolts = 15;
 /// Feed with its fuse at the supply, lead, and a ground of its own, for a gauge that draws `current`. `regulated`: the
 /// gauge's own regulator stays in the feed, and its housing on ground.
 Expected<WirePlan> directWiring(const Amperes& current, bool regulated, const WireLengths& lengths = {});

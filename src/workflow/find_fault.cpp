@@ -124,9 +124,12 @@ Expected<circuit::Answer> FaultFinder::read(const std::string& saw, const std::s
 }
 
 Expected<circuit::WirePlan> FaultFinder::wiring(const circuit::WireLengths& lengths) const {
-  // The most it draws: lead grounded.
-  const double coil = circuit_->healthy().ohms[static_cast<std::size_t>(circuit::Part::feedCoil)];
-  return circuit::directWiring(circuit::amperes(circuit_->benchVolts() / coil), circuit_->regulated(), lengths);
+  // The most it draws: lead grounded, a shunt on its posts drawing beside the coil.
+  const auto ohmsOf = [&](circuit::Part part) { return circuit_->healthy().ohms[static_cast<std::size_t>(part)]; };
+  const double volts =
+      circuit_->regulated() ? circuit_->benchVolts() : std::max(circuit_->benchVolts(), circuit::kChargingVolts);
+  const double amperes = volts / ohmsOf(circuit::Part::feedCoil) + volts / ohmsOf(circuit::Part::feedShunt);
+  return circuit::directWiring(circuit::amperes(amperes), circuit_->regulated(), lengths);
 }
 
 std::string_view likelihoodWords(double probability) {

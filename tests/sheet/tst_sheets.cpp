@@ -1,9 +1,12 @@
 #include <sheet/engine_date.h>
 #include <sheet/lettering.h>
 #include <sheet/offset_card.h>
+#include <sheet/predictions.h>
 #include <sheet/remarked_dial.h>
 #include <sheet/swap_plan.h>
 #include <sheet/trim_sheet.h>
+#include <sheet/wiring.h>
+#include <QRectF>
 #include <QTest>
 
 #include "sheet_reader.h"
@@ -108,11 +111,34 @@ EngineDate engineDate(const std::string& name) {
           "A judgement. " + name};
 }
 
+Wiring wiring(const std::string& name, bool regulated = true) {
+  const WireLine wire{name,      "from " + name, "to " + name, "20 AWG", "0.52 mm²",
+                      "0.5 mm²", "1.5 m",        "0.17 A",     "9 mV",   name};
+  Wiring made{heading(name), "1 A", regulated ? "5 V" : "", wire, wire, wire, {name}, {name}, {name}};
+  made.feed.name = "feed";
+  made.lead.name = "lead";
+  made.ground.name = "ground";
+  return made;
+}
+
+PredictionsSheet predictions(const std::string& name, int faults = 3) {
+  PredictionsSheet made;
+  made.heading = heading(name);
+  PredictedTest test{"Pull the lead off. " + name, "2 min", "it goes cold", {{"it stays", {}}}, name};
+  for (int i = 0; i < faults; ++i) test.results[0].points.push_back("Fault-" + std::to_string(i) + " " + name);
+  made.setups = {{"NOTHING TO OPEN", {test, test}}, {"HOOD OPEN", {}}};
+  made.notes = {name};
+  made.cautions = {name};
+  return made;
+}
+
 std::vector<std::pair<const char*, Pages>> everySheet(const std::string& name, Paper paper) {
   return {{"offset card", drawOffsetCard(card(name), paper)},
           {"re-marked dial", *drawRemarkedDial(remarked(name), dial(), paper)},
           {"engine date", drawEngineDate(engineDate(name), paper)},
           {"trim sheet", drawTrimSheet(trim(name), paper)},
+          {"wiring plan", drawWiring(wiring(name), paper)},
+          {"fault table", drawPredictions(predictions(name), paper)},
           {"swap plan", drawSwapPlan(plan(3, 6, name), paper)}};
 }
 
@@ -187,6 +213,44 @@ class TestSheets : public QObject {
           }
         }
       }
+    }
+  }
+
+  void every_wire_stands_in_the_drawing_and_in_the_table_with_its_figures() {
+    for (const bool regulated : {false, true}) {
+      const auto page = readPage(drawWiring(wiring("Cluster", regulated), Paper::a4).front());
+      QCOMPARE(page.all().count(QStringLiteral("20 AWG")), 6);
+      QCOMPARE(page.all().count(QStringLiteral("colour")), 3);
+      QVERIFY(page.all().contains(QStringLiteral("1 A fuse")));
+      QCOMPARE(page.all().contains(QStringLiteral("5 V")), regulated);
+      QCOMPARE(page.all().contains(QStringLiteral("housing")), regulated);
+    }
+  }
+
+  void no_words_of_the_wiring_plan_lie_on_one_another() {
+    for (const bool regulated : {false, true}) {
+      for (const Paper paper : {Paper::a4, Paper::letter}) {
+        const auto page = readPage(drawWiring(wiring("Family C", regulated), paper).front());
+        std::vector<QRectF> taken;
+        for (const auto& text : page.texts) {
+          const double length =
+              widthOf(text.words.toStdString(), text.size, text.bold ? Weight::bold : Weight::regular);
+          const double from = text.anchor == QStringLiteral("end")      ? text.x - length
+                              : text.anchor == QStringLiteral("middle") ? text.x - length / 2
+                                                                        : text.x;
+          const QRectF box(from, text.y - 0.75 * text.size, length, 0.75 * text.size);
+          for (const QRectF& other : taken) QVERIFY2(!box.intersects(other), text.words.toUtf8().constData());
+          taken.push_back(box);
+        }
+      }
+    }
+  }
+
+  void every_fault_of_the_table_is_printed() {
+    for (const int count : {1, 12, 13, 60}) {
+      const QString words = allWords(drawPredictions(predictions("x", count), Paper::letter));
+      for (int i = 0; i < count; ++i) QVERIFY(words.contains(QStringLiteral("Fault-%1 x").arg(i)));
+      QVERIFY(!words.contains(QStringLiteral("HOOD OPEN")));
     }
   }
 
