@@ -90,7 +90,8 @@ Catalogue Catalogue::create(const fs::path& file, const std::function<void(Catal
     rethrow(failure, file);
   } catch (const CatalogueError& failure) {
     Refusal refusal = failure.refusal();
-    refusal.where = file.string();  // the draft's name means nothing to anybody
+    // The draft's name means nothing to anybody.
+    if (refusal.where == draft.path().string()) refusal.where = file.string();
     throw CatalogueError(std::move(refusal));
   }
   draft.name(file);
