@@ -8,18 +8,23 @@
 #include <string_view>
 #include <vector>
 
-/// What a subcommand is: its name, its arguments and options as data, and one function. Help, parsing, and later the
-/// man page and shell completions come from the data, so they cannot disagree.
+/// What a subcommand is: its name, its arguments and options as data, and one function. Help, parsing, man
+/// page and shell completions come from the data, so they cannot disagree.
 namespace ohmkin::cli {
 
 /// 0 an answer, 1 no answer, 2 bad input.
 enum class Exit { answer = 0, noAnswer = 1, badInput = 2 };
 
+/// Names of the catalogue that a shell may complete an option with.
+enum class Names { none, gauges, parts, families, castings };
+
 struct OptionSpec {
   std::string name;   ///< "--vehicle"
-  std::string value;  ///< what it takes, as help shows it: "LINE"; empty for a switch
+  std::string value;  ///< what it takes, as help shows it: "LINE"; "FILE" completes as one; empty for a switch
   std::string help;
   bool repeatable = false;
+  std::vector<std::string> choices = {};  ///< the words it takes; empty: others as well
+  Names names = Names::none;
 };
 
 struct CommandSpec {
@@ -30,7 +35,8 @@ struct CommandSpec {
   std::size_t fewestWords = 0;
   std::size_t mostWords = 0;
   std::vector<OptionSpec> options;
-  std::string example;  ///< a whole command line
+  std::string example;                        ///< a whole command line
+  std::vector<std::string> wordChoices = {};  ///< what the first word may be, where it is one of a few
 };
 
 /// What was given, by option name.

@@ -88,15 +88,19 @@ const CommandSpec& FitCommand::spec() const {
       "readings, temperature and ohms: 20C=480 95C=51",
       0,
       4096,
-      withCommonOptions({{"--file", "FILE", "readings as CSV of any habit, of one sender", true},
-                         {"--map", "PLAN",
-                          "how the file is to be read, where it leaves that open: temperature=2:C, "
-                          "resistance=3:kohm, skip=4"},
-                         {"--form", "FORM",
-                          "beta, steinhart-hart, steinhart-hart-4, exponential, straight, quadratic, cubic or table; "
-                          "otherwise chosen"},
-                         {"--meter", "PERCENT", "accuracy of the meter, ± percent of reading"},
-                         {"--bath", "KELVIN", "accuracy of the thermometer in the bath, ± kelvins"}}),
+      withCommonOptions(
+          {{"--file", "FILE", "readings as CSV of any habit, of one sender", true},
+           {"--map", "PLAN",
+            "how the file is to be read, where it leaves that open: temperature=2:C, "
+            "resistance=3:kohm, skip=4"},
+           {"--form",
+            "FORM",
+            "beta, steinhart-hart, steinhart-hart-4, exponential, straight, quadratic, cubic or table; "
+            "otherwise chosen",
+            false,
+            {"beta", "steinhart-hart", "steinhart-hart-4", "exponential", "straight", "quadratic", "cubic", "table"}},
+           {"--meter", "PERCENT", "accuracy of the meter, ± percent of reading"},
+           {"--bath", "KELVIN", "accuracy of the thermometer in the bath, ± kelvins"}}),
       "ohmkin fit 20C=480 40C=230 60C=120 80C=69 95C=47"};
   return spec;
 }

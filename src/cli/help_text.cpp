@@ -38,7 +38,9 @@ std::string helpText(const Commands& commands) {
           0, 0) +
       "\nUsage: ohmkin COMMAND [OPTION]…\n\nCommands:\n";
   for (const auto& command : commands) text += line(command->spec().name, command->spec().summary);
-  text += "\nohmkin COMMAND --help shows a command's options and an example. The window is ohmkin-window.\n";
+  text +=
+      "\nohmkin COMMAND --help shows a command's options and an example. The window is ohmkin-window.\n"
+      "ohmkin --man prints the manual page, ohmkin --completion bash, zsh or fish what completes its words there.\n";
   return text;
 }
 

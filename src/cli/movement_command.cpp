@@ -164,15 +164,18 @@ const CommandSpec& MovementCommand::spec() const {
       "left stop; @VOLTS where the feed is not 13.5 V",
       3,
       200,
-      withCommonOptions(
-          {{"--kind", "KIND", "crossed-coil, bimetal, or bench-points for any other; otherwise crossed-coil"},
-           {"--regulated", "VOLTS", "RMS volts behind a bimetal's regulator; otherwise 5"},
-           {"--key-off", "DEGREES",
-            "needle without current, where a return magnet pulls it home; read at two supplies"},
-           {"--feed-coil", "OHMS", "coil from feed to sender post, by ohmmeter at the posts"},
-           {"--ground-coil", "OHMS", "coil from sender post to ground"},
-           {"--gauge", "GAUGE", "whose dial marks are meant by mark:TEXT"},
-           {"--read-to", "DEGREES", "standard uncertainty of reading the needle; otherwise 1"}}),
+      withCommonOptions({{"--kind",
+                          "KIND",
+                          "crossed-coil, bimetal, or bench-points for any other; otherwise crossed-coil",
+                          false,
+                          {"crossed-coil", "bimetal", "bench-points"}},
+                         {"--regulated", "VOLTS", "RMS volts behind a bimetal's regulator; otherwise 5"},
+                         {"--key-off", "DEGREES",
+                          "needle without current, where a return magnet pulls it home; read at two supplies"},
+                         {"--feed-coil", "OHMS", "coil from feed to sender post, by ohmmeter at the posts"},
+                         {"--ground-coil", "OHMS", "coil from sender post to ground"},
+                         {"--gauge", "GAUGE", "whose dial marks are meant by mark:TEXT", false, {}, Names::gauges},
+                         {"--read-to", "DEGREES", "standard uncertainty of reading the needle; otherwise 1"}}),
       "ohmkin movement 0=64> 30=45 60=22 100=-3 200=-33 open=<-58"};
   return spec;
 }

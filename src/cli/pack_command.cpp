@@ -194,7 +194,8 @@ const CommandSpec& PackCommand::spec() const {
            {"--version-is", "VERSION", "export: its version; needed for shop"},
            {"--licence", "NAME", "export: its licence"},
            {"--who", "NAME", "who loads it, for the change log; otherwise the name you are logged in by"}}),
-      "ohmkin pack export shop my-shop.zip --id my-shop --version-is 1.0.0"};
+      "ohmkin pack export shop my-shop.zip --id my-shop --version-is 1.0.0",
+      {"list", "export", "load"}};
   return spec;
 }
 

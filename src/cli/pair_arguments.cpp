@@ -1,8 +1,8 @@
 #include <cli/common_options.h>
+#include <cli/movement_option.h>
 #include <cli/pair_arguments.h>
 #include <cli/table_text.h>
 #include <fmt/format.h>
-#include <workflow/movement_document.h>
 
 namespace ohmkin::cli {
 namespace {
@@ -31,23 +31,18 @@ Expected<void> readConditions(const Arguments& arguments, const DisplayUnits& un
   return {};
 }
 
-Expected<gauge::Movement> measuredMovement(const std::string& path) {
-  const auto text = contentsOf(path);
-  if (!text) return refuse("file-missing", "--movement", "'" + path + "'", "a file that can be read");
-  return workflow::readMovementDocument(*text, path);
-}
-
 }  // namespace
 
 std::vector<OptionSpec> withPairOptions(std::vector<OptionSpec> own) {
-  std::vector<OptionSpec> all{{"--gauge", "FAMILY", "family the gauge was built for, or the gauge itself"},
-                              {"--sender", "FAMILY", "family of the sender, or its part number"},
-                              {"--movement", "FILE", "its movement as measured: what ohmkin movement --json wrote"},
-                              {"--band", "LOW:HIGH", "temperatures that matter"},
-                              {"--cluster-at", "T", "temperature of the cluster; otherwise 20 °C"},
-                              {"--supply", "VOLTS", "battery; matters to a bimetal without its regulator"},
-                              {"--regulator-fails", "", "stuck, missing, or its case not grounded"},
-                              {"--ground-rise", "PERCENT", "how far other loads lift the gauge's ground, of the feed"}};
+  std::vector<OptionSpec> all{
+      {"--gauge", "FAMILY", "family the gauge was built for, or the gauge itself", false, {}, Names::gauges},
+      {"--sender", "FAMILY", "family of the sender, or its part number", false, {}, Names::parts},
+      movementOption(),
+      {"--band", "LOW:HIGH", "temperatures that matter"},
+      {"--cluster-at", "T", "temperature of the cluster; otherwise 20 °C"},
+      {"--supply", "VOLTS", "battery; matters to a bimetal without its regulator"},
+      {"--regulator-fails", "", "stuck, missing, or its case not grounded"},
+      {"--ground-rise", "PERCENT", "how far other loads lift the gauge's ground, of the feed"}};
   all.insert(all.end(), own.begin(), own.end());
   return withCommonOptions(std::move(all));
 }
@@ -59,11 +54,9 @@ Expected<workflow::PairQuestion> pairQuestion(const Arguments& arguments, const 
   for (const auto& [option, value] : {std::pair{"--gauge", &question.gauge}, std::pair{"--sender", &question.sender}}) {
     if (value->empty()) return refuse("option-missing", option, "nothing", "a resistance family of the catalogue");
   }
-  if (arguments.has("--movement")) {
-    auto movement = measuredMovement(arguments.one("--movement"));
-    if (!movement) return tl::make_unexpected(movement.error());
-    question.movement = std::move(*movement);
-  }
+  auto movement = measuredMovement(arguments);
+  if (!movement) return tl::make_unexpected(movement.error());
+  question.movement = std::move(*movement);
   if (arguments.has("--band")) {
     const auto band = parseBand(arguments.one("--band"), units.temperature, "--band");
     if (!band) return tl::make_unexpected(band.error());

@@ -105,7 +105,7 @@ Expected<void> makePdf(const std::string& pdf, const sheet::Pages& pages) {
 std::vector<OptionSpec> withPrintOptions(std::vector<OptionSpec> own) {
   own.push_back({"--svg", "FILE", "the sheet to print, in true millimetres; further pages go to FILE-2 and so on"});
   own.push_back({"--pdf", "FILE", "the same as one PDF, made by ohmkin-window"});
-  own.push_back({"--paper", "SIZE", "A4 or Letter; otherwise A4"});
+  own.push_back({"--paper", "SIZE", "A4 or Letter; otherwise A4", false, {"A4", "Letter"}});
   return own;
 }
 

@@ -1,13 +1,12 @@
 #include <catalog/catalogue.h>
+#include <cli/completions.h>
+#include <cli/manual.h>
 #include <cli/program.h>
+#include <cli/version_text.h>
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
 #include <algorithm>
 #include <ostream>
-
-#ifndef OHMKIN_VERSION
-#error "the build names the version once, in CMakeLists.txt"
-#endif
 
 namespace ohmkin::cli {
 namespace {
@@ -25,6 +24,28 @@ Refusal unknownCommand(const std::string& name, const Commands& commands) {
           near.empty() ? "a command; ohmkin --help lists them" : fmt::format("a command, perhaps {}", near.front())};
 }
 
+/// --version, and what an installation is made of: the manual page, completion scripts and the names they ask for.
+std::optional<int> aboutTheProgram(const std::vector<std::string>& arguments, const Commands& commands,
+                                   Streams streams) {
+  const std::string& asked = arguments.front();
+  if (asked == "--version") streams.out << versionText();
+  else if (asked == "--man") streams.out << manualPage(commands);
+  else if (asked == "--completion") {
+    const auto script = completionScript(commands, arguments.size() > 1 ? arguments[1] : "");
+    if (!script) return complain(script.error(), streams);
+    streams.out << *script;
+  } else if (asked == "--names") {
+    try {
+      const auto names = namesBeginning({arguments.begin() + 1, arguments.end()});
+      if (!names) return complain(names.error(), streams);
+      for (const std::string& name : *names) streams.out << name << "\n";
+    } catch (const catalog::CatalogueError& error) {
+      return complain(error.refusal(), streams);
+    }
+  } else return std::nullopt;
+  return static_cast<int>(Exit::answer);
+}
+
 }  // namespace
 
 int runProgram(const std::vector<std::string>& arguments, const Commands& commands, Streams streams) {
@@ -32,10 +53,7 @@ int runProgram(const std::vector<std::string>& arguments, const Commands& comman
     (arguments.empty() ? streams.err : streams.out) << helpText(commands);
     return static_cast<int>(arguments.empty() ? Exit::badInput : Exit::answer);
   }
-  if (arguments.front() == "--version") {
-    streams.out << "ohmkin " OHMKIN_VERSION "\n";
-    return static_cast<int>(Exit::answer);
-  }
+  if (const auto ended = aboutTheProgram(arguments, commands, streams)) return *ended;
   const auto command = std::find_if(commands.begin(), commands.end(),
                                     [&](const auto& c) { return c->spec().name == arguments.front(); });
   if (command == commands.end()) return complain(unknownCommand(arguments.front(), commands), streams);

@@ -102,7 +102,11 @@ const CommandSpec& TrimCommand::spec() const {
       0,
       0,
       withPairOptions(withPrintOptions(
-          {{"--series", "E24", "preferred values to choose from: E6, E12, E24, E48 or E96"},
+          {{"--series",
+            "E24",
+            "preferred values to choose from: E6, E12, E24, E48 or E96",
+            false,
+            {"E6", "E12", "E24", "E48", "E96"}},
            {"--drawer", "OHMS,…", "only these values, what the shop stocks", true},
            {"--network", "PARTS",
             "judge this one: 'series 10', 'parallel 200', 'parallel 200 series 10' or 'series 10 parallel "

@@ -135,6 +135,9 @@ class TestFaultCommand : public QObject {
     QTest::newRow("shunt") << QStringList{"--gauge", "GA-1", "--feed-shunt", "10"} << "measured at the posts";
     QTest::newRow("cause") << QStringList{"--gauge", "GA-1", "--found", "moon:low"} << "the code of a fault";
     QTest::newRow("length") << QStringList{"--gauge", "GA-1", "--wiring", "--lead-length", "-1"} << "0 or more";
+    QTest::newRow("nothing to print") << QStringList{"--gauge", "GA-1", "--svg", "x.svg"}
+                                      << "--wiring or --predictions";
+    QTest::newRow("movement") << QStringList{"--gauge", "GA-1", "--movement", "not-there.json"} << "not-there.json";
     QTest::newRow("no curve") << QStringList{"--gauge", "GP-1"} << "curve";
   }
   void bad_input_is_refused() {

@@ -36,6 +36,7 @@ class TestPrintRequest : public QObject {
     QTest::newRow("plan") << QStringList{"plan", "--dash", "1968 ridgeway utility", "--donor", "casting 30418"}
                           << "SWAP PLAN";
     QTest::newRow("date") << QStringList{"date", "--head", "30418:H 22 1", "--year", "1968"} << "TIME LINE";
+    QTest::newRow("fault") << QStringList{"fault", "--gauge", "GC-1", "--wiring"} << "regulator";
     QTest::newRow("match") << QStringList{"match", "1968 ridgeway utility casting 30418"} << "OFFSET CARD";
   }
   void every_command_writes_its_sheet() {
