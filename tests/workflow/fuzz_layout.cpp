@@ -1,4 +1,5 @@
 #include <dating/layout.h>
+#include <workflow/date_engine.h>
 #include <workflow/save_layout.h>
 #include <cstdint>
 #include <cstdlib>
