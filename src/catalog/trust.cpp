@@ -169,7 +169,8 @@ void checkTables(Connection& connection, int version) {
 }
 
 void checkPagesOnce(Connection& connection) {
-  if (isRemembered(connection.file())) return;
+  std::error_code error;
+  if (fs::file_size(connection.file(), error) > kLargestPageLook || isRemembered(connection.file())) return;
   {
     const TimeBound bound(connection.database().getHandle(), kLongestPageLook);
     // A log that was left by another file fits page by page; only the indexes show that it is not of this one.

@@ -1,6 +1,7 @@
 #pragma once
 #include <sqlite3.h>
 #include <chrono>
+#include <cstdint>
 #include <filesystem>
 #include <functional>
 #include <string>
@@ -15,9 +16,11 @@ class Connection;
 
 /// Looking a file over takes no longer, whatever is in it.
 inline constexpr std::chrono::milliseconds kLongestLook{1000};
-/// So much of that for the pages: a file of a million rows opens in less than 50 ms. What is not through by then is
-/// looked through whole with the next backup (backup.h).
+/// So much of that for the pages …
 inline constexpr std::chrono::milliseconds kLongestPageLook{35};
+/// … and only of files no larger, since SQLite cannot be stopped amid a table's pages: a file of a million readings
+/// (32 MB) would take a tenth of a second. Larger ones are looked through with each backup (backup.h).
+inline constexpr std::uintmax_t kLargestPageLook = 4U << 20U;
 
 /// A log, an index or a journal beside the file is a plain file, and the journal names no other file: a journal made by
 /// hand could have SQLite delete one. Throws catalogue-companion.
