@@ -4,6 +4,7 @@
 #include <parts/words.h>
 #include <QAbstractItemView>
 #include <QCompleter>
+#include <QKeyEvent>
 #include <QPainter>
 #include <QStandardItemModel>
 #include <QStyledItemDelegate>
@@ -89,10 +90,8 @@ Suggestions::Suggestions(QLineEdit& entry) : QObject(&entry), entry_(entry) {
   completer_.setMaxVisibleItems(8);
   completer_.popup()->setItemDelegate(new NameDelegate(completer_.popup()));
   completer_.setWidget(&entry);
-  connect(&completer_, qOverload<const QModelIndex&>(&QCompleter::activated), this, [this](const QModelIndex& index) {
-    entry_.setText(index.data(kName).toString());
-    emit taken();
-  });
+  completer_.popup()->installEventFilter(this);
+  connect(&completer_, qOverload<const QModelIndex&>(&QCompleter::activated), this, &Suggestions::take);
   connect(&entry, &QLineEdit::textEdited, this, [this](const QString& text) {
     if (text.trimmed().isEmpty()) completer_.popup()->hide();
     emit asked(text);
@@ -109,6 +108,25 @@ void Suggestions::offer(const QString& forText, const std::vector<NameWords>& na
   }
   completer_.complete();
   completer_.popup()->setCurrentIndex({});  // Enter takes the text as it stands until an arrow key chose
+}
+
+void Suggestions::take(const QModelIndex& index) {
+  entry_.setText(index.data(kName).toString());
+  emit taken();
+}
+
+/// The completer hands Enter to the field first, and an Entry keeps it for going on.
+bool Suggestions::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == completer_.popup() && event->type() == QEvent::KeyPress) {
+    const int key = static_cast<QKeyEvent*>(event)->key();  // NOLINT: the type was looked at
+    const QModelIndex chosen = completer_.popup()->currentIndex();
+    if ((key == Qt::Key_Return || key == Qt::Key_Enter) && chosen.isValid()) {
+      completer_.popup()->hide();
+      take(chosen);
+      return true;
+    }
+  }
+  return QObject::eventFilter(watched, event);
 }
 
 bool Suggestions::offering() const { return completer_.popup()->isVisible(); }

@@ -30,7 +30,11 @@ class Suggestions : public QObject {
   void asked(const QString& text);
   void taken();
 
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
  private:
+  void take(const QModelIndex& index);
   QLineEdit& entry_;
   QStandardItemModel names_;
   QCompleter completer_;
