@@ -1,30 +1,12 @@
 #pragma once
-#include <finding/finding.h>
-#include <finding/refusal.h>
-#include <pairing/trim_proposal.h>
-#include <nlohmann/json.hpp>
-#include <string>
-#include <string_view>
-#include <vector>
+#include <workflow/document_values.h>
 
-/// The shared vocabulary of --json: keys are stable, temperatures in °C end in _c, differences in _k, resistances in
-/// _ohm.
+/// The vocabulary of --json: the same as of documents that are kept.
 namespace ohmkin::cli {
 
-using Json = nlohmann::ordered_json;
-
-/// {"schema": NAME, "version": N}: the top of every document.
-Json document(std::string_view schema, int version);
-/// Indented, a line break at the end; invalid UTF-8 from outside is replaced, never thrown at.
-std::string text(const Json& json);
-
-Json json(const Finding& finding);
-Json json(const std::vector<Finding>& findings);
-Json json(const Refusal& refusal);
-Json json(const gauge::Reading& reading);
-Json json(const pairing::HotWarning& hot);
-Json json(const pairing::ErrorTable& table);
-Json json(const pairing::TrimNetwork& network);
-Json json(const pairing::TrimProposal& proposal);
+using workflow::documents::document;
+using workflow::documents::json;
+using workflow::documents::Json;
+using workflow::documents::text;
 
 }  // namespace ohmkin::cli

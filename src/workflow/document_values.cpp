@@ -1,6 +1,6 @@
-#include <cli/json_values.h>
+#include <workflow/document_values.h>
 
-namespace ohmkin::cli {
+namespace ohmkin::workflow::documents {
 namespace {
 
 std::string_view name(Severity severity) {
@@ -184,4 +184,4 @@ Json json(const pairing::TrimProposal& proposal) {
             {"excluded_by_bound", proposal.search.excluded}}}};
 }
 
-}  // namespace ohmkin::cli
+}  // namespace ohmkin::workflow::documents
