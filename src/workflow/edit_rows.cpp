@@ -147,11 +147,11 @@ std::vector<Refusal> checkThing(catalog::Catalogue& catalogue, const Thing& thin
   return tried ? std::vector<Refusal>() : std::move(tried.error().reasons);
 }
 
-std::vector<Completion> completions(const catalog::Catalogue& catalogue, std::string_view kind, std::string_view typed,
-                                    std::size_t most) {
+std::vector<KnownKey> completions(const catalog::Catalogue& catalogue, std::string_view kind, std::string_view typed,
+                                  std::size_t most) {
   const EditKind& of = kindNamed(kind);
   if (of.key().size() != 1) return {};
-  std::vector<Completion> all;
+  std::vector<KnownKey> all;
   for (auto& like : catalog::keysLike(catalogue, of.name, tableWords(of.name)->nameColumn, typed, most))
     all.push_back({std::move(like.key), std::move(like.name)});
   return all;

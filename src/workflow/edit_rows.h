@@ -64,12 +64,12 @@ std::vector<Refusal> checkThing(catalog::Catalogue& catalogue, const Thing& thin
                                 const std::optional<NewSource>& source = {}, const DisplayUnits& units = {});
 
 /// Keys of the kind that begin with, or else hold, what is typed; with a name to know each by.
-struct Completion {
+struct KnownKey {
   std::string key;
   std::string name;  ///< empty: the kind has none
 };
-std::vector<Completion> completions(const catalog::Catalogue& catalogue, std::string_view kind, std::string_view typed,
-                                    std::size_t most = 20);
+std::vector<KnownKey> completions(const catalog::Catalogue& catalogue, std::string_view kind, std::string_view typed,
+                                  std::size_t most = 20);
 
 /// Who would be left without it, counted: "12 senders (SN-1, SN-2, SN-3 …)".
 struct UsedBy {

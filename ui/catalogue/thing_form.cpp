@@ -293,7 +293,7 @@ void ThingForm::names(FieldRow& row, const QString& typed) {
              [this, row = QPointer<FieldRow>(&row), typed, kind = row.field().refersTo](
                  OpenFile& open, const std::stop_token&) -> Clerk::Then {
                std::vector<parts::NameWords> found;
-               for (const workflow::Completion& each :
+               for (const workflow::KnownKey& each :
                     workflow::completions(open.catalogue(), kind, typed.toStdString(), kNamesOffered))
                  found.push_back({plain(each.key), plain(each.name)});
                return [row, typed, found = std::move(found)] {
