@@ -1,3 +1,4 @@
+#include <cli/backup_command.h>
 #include <cli/bench_command.h>
 #include <cli/bench_equipment_command.h>
 #include <cli/date_command.h>
@@ -36,6 +37,7 @@ Commands allCommands() {
   commands.push_back(std::make_unique<SearchCommand>());
   commands.push_back(std::make_unique<ShowCommand>());
   commands.push_back(std::make_unique<PackCommand>());
+  commands.push_back(std::make_unique<BackupCommand>());
   commands.push_back(std::make_unique<DemoCommand>());
   return commands;
 }

@@ -118,7 +118,8 @@ inline std::string wrongWith(const std::filesystem::path& file, const KindOfChan
   return {};
 }
 
-/// The long form: OHMKIN_LONG_TESTS=1.
+/// The long form: OHMKIN_LONG_TESTS=1. It is let run for as long as it takes.
 inline bool longForm() { return qEnvironmentVariableIntValue("OHMKIN_LONG_TESTS") != 0; }
+inline const bool patient = longForm() && qputenv("QTEST_FUNCTION_TIMEOUT", "14400000");
 
 }  // namespace ohmkin::test
