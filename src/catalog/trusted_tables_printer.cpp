@@ -1,5 +1,6 @@
 /// Run by the build: writes down the tables, indexes and so on that the migrations of each version make, for trust.cpp
-/// to compare with. Versions end with 1D, objects with 1E, their fields (type, name, table, sql) with 1F hexadecimal.
+/// to compare with. Versions end with 1D, objects with 1E, their fields (type, name, table, sql as it is, normalised)
+/// with 1F hexadecimal.
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <catalog/migration.h>
 #include <catalog/trust.h>
@@ -17,8 +18,8 @@ int main(int count, char** arguments) {
                             "SELECT type, name, tbl_name, coalesce(sql, '') FROM sqlite_schema ORDER BY type, name");
     while (asked.executeStep())
       out << asked.getColumn(0).getString() << '\x1f' << asked.getColumn(1).getString() << '\x1f'
-          << asked.getColumn(2).getString() << '\x1f' << ohmkin::catalog::normalisedSql(asked.getColumn(3).getString())
-          << '\x1e';
+          << asked.getColumn(2).getString() << '\x1f' << asked.getColumn(3).getString() << '\x1f'
+          << ohmkin::catalog::normalisedSql(asked.getColumn(3).getString()) << '\x1e';
     out << '\x1d';
   }
   return out.flush() ? 0 : 1;
