@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
 #include <workflow/find_fault.h>
+#include <workflow/job_work.h>
+#include <workflow/job_work.h>
 #include <workflow/sides.h>
 #include <algorithm>
 #include <array>
@@ -69,7 +71,9 @@ Expected<FaultFinder> FaultFinder::make(const catalog::Catalogue& catalogue, con
   if (!circuit) return tl::make_unexpected(circuit.error());
   auto faults = circuit::usualFaults();
   if (!faults) return tl::make_unexpected(faults.error());
-  faults = circuit::learned(std::move(*faults), question.jobs);
+  std::vector<circuit::JobCount> jobs = shopJobs(catalogue);
+  jobs.insert(jobs.end(), question.jobs.begin(), question.jobs.end());
+  faults = circuit::learned(std::move(*faults), jobs);
   if (!faults) return tl::make_unexpected(faults.error());
   auto tests = circuit::usualTests(*circuit);
   if (!tests) return tl::make_unexpected(tests.error());

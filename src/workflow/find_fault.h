@@ -20,7 +20,7 @@ struct FaultQuestion {
   std::optional<Volts> supply;              ///< of the battery; none: 12.6 V
   std::optional<Ohms> feedShunt;            ///< on the gauge's own posts, where it has one
   std::optional<Ohms> groundShunt;
-  std::vector<circuit::JobCount> jobs;  ///< of the shop's own, where the cause was found: they move the priors
+  std::vector<circuit::JobCount> jobs;  ///< besides those kept in the catalogue, which count by themselves
 };
 
 /// What is shown after every answer.

@@ -1,9 +1,11 @@
+#include <desk/sheet_options.h>
 #include <fault/fault_page.h>
 #include <fault/found.h>
 #include <look/type.h>
 #include <parts/flow_layout.h>
 #include <parts/scrolling.h>
 #include <parts/words.h>
+#include <workflow/wiring_sheet.h>
 #include <QGridLayout>
 
 namespace ohmkin::fault {
@@ -48,6 +50,7 @@ FaultPage::FaultPage(desk::Settings& settings, QWidget* parent)
       busy_(new parts::BusyLine(this)),
       newSearch_(new QPushButton(tr("&New search"), this)),
       undo_(new QPushButton(tr("Un&do"), this)),
+      print_(new QPushButton(tr("&Print"), this)),
       alarm_((new parts::Words({}, this))->sized(typeface(Text::strong))->painted(Paint::warning)->selectable()),
       card_(new StepCard(this)),
       bars_(new LikelihoodBars(this)),
@@ -72,7 +75,11 @@ QWidget* FaultPage::makeWork() {
   undo_->setToolTip(parts::plainTip(tr("Take back the last answer (Ctrl+Z)")));
   undo_->setEnabled(false);
   newSearch_->setToolTip(parts::plainTip(tr("Another vehicle, or the same from the beginning (Alt+N)")));
+  print_->setToolTip(parts::plainTip(tr("A wiring drawing, or what every test shows (Ctrl+P)")));
+  printing::sheetButton(*print_, {{tr("Wiring drawing"), [this] { return wiringSheets(); }},
+                                  {tr("What every test shows"), [this] { return predictionSheets(); }}});
   form_->addBeside(*undo_);
+  form_->addBeside(*print_);
   form_->addBeside(*newSearch_);
   work_->addWidget(sheet_);
   work_->addWidget(parts::scrolling(makeSteps(), this));
@@ -176,6 +183,9 @@ void FaultPage::wire() {
   QAction* others = offer(tr("Go to the other tests"), QKeySequence(Qt::CTRL | Qt::Key_T),
                           [this] { tests_->setFocus(Qt::ShortcutFocusReason); });
   tests_->setToolTip(parts::plainTip(desk::tipOf(*others)));
+  offer(tr("Print the wiring drawing or the tests"), QKeySequence(Qt::CTRL | Qt::Key_P), [this] {
+    if (showsAnswer()) print_->click();
+  });
   offer(tr("Back to the test that is proposed"), QKeySequence(Qt::Key_Escape), [this] { backToProposed(); });
   offer(tr("Begin another search"), {}, [this] { beginAnew(); });
   connect(&history(), &QUndoStack::canUndoChanged, undo_, &QWidget::setEnabled);
@@ -282,6 +292,28 @@ void FaultPage::forget() {
   form_->setWrong({});
   work_->setCurrentIndex(0);
   sayWhatToDo();
+}
+
+namespace {
+tl::unexpected<Refusal> noCircuitYet() {
+  return ohmkin::refuse("nothing-to-print", FaultPage::tr("Fault").toStdString(),
+                        FaultPage::tr("no gauge yet").toStdString(),
+                        FaultPage::tr("a gauge whose circuit is known").toStdString());
+}
+}  // namespace
+
+Expected<printing::Sheets> FaultPage::wiringSheets() const {
+  if (!found_) return noCircuitYet();
+  const auto plan = found_->finder->wiring();
+  if (!plan) return tl::make_unexpected(plan.error());
+  return printing::Sheets{tr("wiring of %1").arg(desk::plain(found_->finder->gaugeName())),
+                          workflow::wiringSheet(*found_->finder, *plan, desk::todaysSheet(settings_.units()))};
+}
+
+Expected<printing::Sheets> FaultPage::predictionSheets() const {
+  if (!found_) return noCircuitYet();
+  return printing::Sheets{tr("tests of %1").arg(desk::plain(found_->finder->gaugeName())),
+                          workflow::predictionsSheet(*found_->finder, desk::todaysSheet(settings_.units()))};
 }
 
 QString FaultPage::asText() const {

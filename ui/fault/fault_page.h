@@ -12,6 +12,7 @@
 #include <parts/busy_line.h>
 #include <parts/entry.h>
 #include <parts/finding_list.h>
+#include <print/print_sheet.h>
 #include <QStackedWidget>
 #include <QTimer>
 
@@ -44,6 +45,9 @@ class FaultPage : public desk::Page {
   [[nodiscard]] parts::FindingList& assumptions() const { return *assumptions_; }
   [[nodiscard]] parts::BlankSheet& sheet() const { return *sheet_; }
   [[nodiscard]] QPushButton& newSearch() const { return *newSearch_; }
+  [[nodiscard]] QPushButton& print() const { return *print_; }
+  [[nodiscard]] Expected<printing::Sheets> wiringSheets() const;      ///< refuses where no circuit is known yet
+  [[nodiscard]] Expected<printing::Sheets> predictionSheets() const;  ///< the same
   [[nodiscard]] QPushButton& undoButton() const { return *undo_; }
   [[nodiscard]] QString alarm() const { return alarm_->text(); }
   [[nodiscard]] parts::Tick* setupTick(const std::string& code) const;
@@ -102,6 +106,7 @@ class FaultPage : public desk::Page {
   parts::BusyLine* busy_;
   QPushButton* newSearch_;
   QPushButton* undo_;
+  QPushButton* print_;
   parts::Panel* alarmSheet_ = nullptr;
   parts::Words* alarm_;
   StepCard* card_;
