@@ -9,9 +9,11 @@
 ///     [--altitude 1600m] [--barometer 1013hPa]; counter: "ohms @ temperature"; file: PATH [--bring-in]; imports
 ///   fault: "gauge | sender | symptom's code | TEST=OUTCOME | TEST= (not sure) | -REPAIR (did not help)"
 ///   any page: [--language de] [--press KEY] [--type WORDS]: a key of the window (F9, F1) and what is typed then
+///   catalogue: words to find, with [--do edit|wrong|source|stock|delete|down|new:KIND|table:KIND|cell|shelf|low|movements|changes]
 ///   [--preview]: the print preview of the page's first sheet instead
 #include <app/language.h>
 #include <app/window.h>
+#include <catalogue/catalogue_page.h>
 #include <date/date_page.h>
 #include <fault/fault_page.h>
 #include <look/palette.h>
@@ -150,12 +152,70 @@ void showFault(fault::FaultPage& page, const QString& question) {
   QTest::qWait(1200);
 }
 
+void doOnThing(shelves::CataloguePage& page, const QString& what) {
+  const auto type = [&page](const char* field, const QString& text) {
+    if (shelves::FieldRow* row = page.thing().form().row(field)) {
+      row->takeKeyboard();
+      QTest::keyClick(row->editor(), Qt::Key_A, Qt::ControlModifier);
+      QTest::keyClicks(row->editor(), text);
+    }
+  };
+  if (what == QStringLiteral("delete")) page.thing().askRemove();
+  if (what == QStringLiteral("deleted")) {
+    page.thing().askRemove();
+    page.thing().sureButton().click();
+  }
+  if (what == QStringLiteral("stock")) page.thing().stock().ask(shelves::StockPanel::Movement::move);
+  if (what == QStringLiteral("sold")) page.thing().stock().sellOne();
+  if (what.startsWith(QStringLiteral("new:"))) page.thing().create(what.mid(4).toStdString());
+  if (!QStringList{QStringLiteral("edit"), QStringLiteral("wrong"), QStringLiteral("source")}.contains(what)) return;
+  page.thing().edit();
+  QTest::qWait(500);
+  if (what == QStringLiteral("wrong")) {
+    type("reach", QStringLiteral("deep"));
+    type("family", QStringLiteral("no such"));
+    QTest::qWait(500);
+    page.thing().form().save();
+  }
+  if (what == QStringLiteral("source")) page.thing().form().sourceBox().tick().click();
+}
+
+void showCatalogue(shelves::CataloguePage& page, const QString& question, const QString& what) {
+  using shelves::CataloguePage;
+  (void)QTest::qWaitFor([&] { return page.ready(); }, 3000);
+  if (!question.isEmpty()) QTest::keyClicks(page.query().edit(), question);
+  QTest::qWait(900);
+  if (what == QStringLiteral("down")) QTest::keyClick(page.query().edit(), Qt::Key_Down);
+  else if (!question.isEmpty()) QTest::keyClick(page.query().edit(), Qt::Key_Return);
+  QTest::qWait(400);
+  doOnThing(page, what);
+  if (what.startsWith(QStringLiteral("table:"))) {
+    page.showPart(CataloguePage::table);
+    page.rows().showKind(what.mid(6).toStdString());
+  } else if (what == QStringLiteral("cell")) {
+    page.showPart(CataloguePage::table);
+    QTest::qWait(500);
+    page.rows().view().setCurrentIndex(page.rows().model().index(3, 6));
+    QTest::keyClicks(&page.rows().view(), QStringLiteral("d"));
+    if (auto* editor = page.rows().view().viewport()->findChild<QLineEdit*>())
+      QTest::keyClicks(editor, QStringLiteral("eep"));
+  } else if (what == QStringLiteral("changes")) {
+    page.showPart(CataloguePage::log);
+  } else if (QStringList{QStringLiteral("shelf"), QStringLiteral("low"), QStringLiteral("movements")}.contains(what)) {
+    page.showPart(CataloguePage::shelf);
+    if (what == QStringLiteral("low")) page.onShelf().showPart(shelves::ShelfDesk::low);
+    if (what == QStringLiteral("movements")) page.onShelf().showPart(shelves::ShelfDesk::movements);
+  }
+  QTest::qWait(900);
+}
+
 /// Its page chosen and asked; what it prints with.
 QPushButton* show(app::Window& window, const QString& question, const QCommandLineParser& given) {
   const QString page = given.value(QStringLiteral("page"));
   const int at = page == QStringLiteral("match")   ? 0
                  : page == QStringLiteral("plan")  ? 2
                  : page == QStringLiteral("fault") ? 4
+                 : page == QStringLiteral("catalogue") ? 5
                  : QStringList{QStringLiteral("bench"), QStringLiteral("counter"), QStringLiteral("file"),
                                QStringLiteral("imports")}
                          .contains(page)
@@ -171,6 +231,10 @@ QPushButton* show(app::Window& window, const QString& question, const QCommandLi
   }
   if (auto* fault = qobject_cast<fault::FaultPage*>(&window.page())) {
     showFault(*fault, question);
+    return nullptr;
+  }
+  if (auto* catalogue = qobject_cast<shelves::CataloguePage*>(&window.page())) {
+    showCatalogue(*catalogue, question, given.value(QStringLiteral("do")));
     return nullptr;
   }
   auto* date = qobject_cast<castings::DatePage*>(&window.page());
@@ -208,6 +272,7 @@ int main(int argc, char** argv) {
                     {QStringLiteral("altitude"), QString(), QStringLiteral("length")},
                     {QStringLiteral("barometer"), QString(), QStringLiteral("pressure")},
                     {QStringLiteral("bring-in"), QString()},
+                    {QStringLiteral("do"), QString(), QStringLiteral("what")},
                     {QStringLiteral("fahrenheit"), QString()}});
   given.process(application);
   const QStringList words = given.positionalArguments();

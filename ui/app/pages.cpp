@@ -1,4 +1,5 @@
 #include <app/pages.h>
+#include <catalogue/catalogue_page.h>
 #include <date/date_page.h>
 #include <fault/fault_page.h>
 #include <match/match_page.h>
@@ -25,6 +26,10 @@ const std::vector<desk::PageEntry>& pages() {
        true},
       {QCoreApplication::translate("Pages", "Fault"), QKeySequence(Qt::CTRL | Qt::Key_5),
        [](desk::Settings& settings, QWidget* parent) -> desk::Page* { return new fault::FaultPage(settings, parent); }},
+      {QCoreApplication::translate("Pages", "Catalogue"), QKeySequence(Qt::CTRL | Qt::Key_6),
+       [](desk::Settings& settings, QWidget* parent) -> desk::Page* {
+         return new shelves::CataloguePage(settings, parent);
+       }},
   };
   return all;
 }

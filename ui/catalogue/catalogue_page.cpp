@@ -1,26 +1,15 @@
 #include <catalogue/catalogue_page.h>
-#include <catalogue/field_words.h>
-#include <catalogue/lanes.h>
 #include <desk/catalogue_thread.h>
-#include <desk/snapshot.h>
 #include <look/type.h>
-#include <QKeyEvent>
-#include <QLocale>
 #include <QMenu>
+#include <QTimer>
 #include <QVBoxLayout>
 
 namespace ohmkin::shelves {
 
 using desk::plain;
-using desk::shown;
 using look::Paint;
 using look::space;
-
-namespace {
-
-constexpr std::size_t kFoundAtOnce = 40;
-
-}  // namespace
 
 CataloguePage::CataloguePage(desk::Settings& settings, QWidget* parent)
     : Page(parent),
@@ -232,75 +221,6 @@ void CataloguePage::takeKeyboard() {
   }
 }
 
-void CataloguePage::asked(const QString& text) {
-  if (file_.isEmpty()) return;
-  if (desks_->currentIndex() != find) parts_->choose(find);
-  tell({}, false);
-  if (text.trimmed().isEmpty()) {
-    finder_.drop(finding);
-    finder_.drop(moreFound);
-    displayNothingTyped();
-    return;
-  }
-  finder_.drop(moreFound);
-  finder_.ask(finding,
-              [this, question = text.toStdString()](OpenFile& open, const std::stop_token& stop) -> Clerk::Then {
-                auto answer = open.finder().find({question, {}, kFoundAtOnce, {}}, stop);
-                if (!answer && answer.error().code == "cancelled") return {};
-                return [this, answer = std::move(answer)] {
-                  if (answer) display(*answer);
-                  else hint_->setText(desk::refusalSentence(answer.error()));
-                };
-              });
-}
-
-void CataloguePage::askMore() {
-  if (next_.empty()) return;
-  finder_.ask(moreFound,
-              [this, question = query_->text().toStdString(), after = std::exchange(next_, {})](
-                  OpenFile& open, const std::stop_token& stop) -> Clerk::Then {
-                auto answer = open.finder().find({question, {}, kFoundAtOnce, after}, stop);
-                if (!answer) return {};
-                return [this, answer = std::move(*answer)] {
-                  std::vector<FoundRow> rows;
-                  for (const workflow::Found& each : answer.found) rows.push_back(rowOf(each));
-                  next_ = answer.next;
-                  found_->addRows(std::move(rows));
-                };
-              });
-}
-
-void CataloguePage::display(const workflow::FindAnswer& answer) {
-  std::vector<FoundRow> rows;
-  for (const workflow::Found& each : answer.found) rows.push_back(rowOf(each));
-  next_ = answer.next;
-  total_ = answer.total;
-  QStringList words;
-  if (!rows.empty()) words << tr("%n found, best first", nullptr, static_cast<int>(answer.total));
-  for (const Finding& finding : answer.findings) words << shown(finding.sentence);
-  if (rows.empty() && words.isEmpty()) words << tr("Nothing is known by that.");
-  hint_->setText(words.join(QLatin1Char('\n')));
-  found_->setVisible(!rows.empty());
-  found_->setRows(std::move(rows));
-}
-
-void CataloguePage::displayNothingTyped() {
-  next_.clear();
-  {
-    const QSignalBlocker quiet(found_);  // what is looked at stays
-    found_->hide();
-    found_->setRows({});
-  }
-  if (things_ == 0)
-    hint_->setText(
-        tr("This catalogue is empty. Load a pack into it, or press Ctrl+N to make its first row: begin with "
-           "a source."));
-  else
-    hint_->setText(
-        tr("Type any number or name, with or without dashes and blanks: one letter may be wrong. The arrow "
-           "keys go along what is found, Enter opens it.\n\nCtrl+N makes something new."));
-}
-
 void CataloguePage::openThing(const Ref& ref) {
   if (desks_->currentIndex() != find) {
     parts_->choose(find);
@@ -308,33 +228,6 @@ void CataloguePage::openThing(const Ref& ref) {
   thing_->open(ref);
   thing_->takeKeyboard();
   if (!thing_->editing()) QTimer::singleShot(0, thing_, &ThingDesk::takeKeyboard);
-}
-
-bool CataloguePage::eventFilter(QObject* watched, QEvent* event) {
-  if (watched != query_->edit() || event->type() != QEvent::KeyPress) return Page::eventFilter(watched, event);
-  switch (static_cast<QKeyEvent*>(event)->key()) {  // NOLINT: the type was looked at
-    case Qt::Key_Down:
-      found_->step(1);
-      return true;
-    case Qt::Key_Up:
-      found_->step(-1);
-      return true;
-    case Qt::Key_PageDown:
-      if (static_cast<QKeyEvent*>(event)->modifiers() != Qt::NoModifier) break;  // NOLINT
-      found_->stepPage(1);
-      return true;
-    case Qt::Key_PageUp:
-      if (static_cast<QKeyEvent*>(event)->modifiers() != Qt::NoModifier) break;  // NOLINT
-      found_->stepPage(-1);
-      return true;
-    case Qt::Key_Return:
-    case Qt::Key_Enter:
-      if (found_->currentIndex().isValid()) emit found_->opened();
-      return true;
-    default:
-      break;
-  }
-  return Page::eventFilter(watched, event);
 }
 
 /// Side by side where both have room, otherwise one under the other.
@@ -354,93 +247,6 @@ void CataloguePage::offerKinds() {
     });
   menu->popup(query_->mapToGlobal(QPoint(space(18), query_->height())));
   menu->setActiveAction(menu->actions().front());
-}
-
-void CataloguePage::changed(const workflow::Edited& edited) {
-  if (edited.change != 0) {
-    QString words = shown(edited.sentence);
-    if (words.endsWith(QLatin1Char('.'))) words.chop(1);
-    history().push(new desk::Snapshot<bool>(words, false, true, [this](const bool& done) { takeBackEdit(!done); }));
-  }
-  refresh();
-}
-
-void CataloguePage::moved(qint64 movement, const QString& words) {
-  if (movement != 0)
-    history().push(new desk::Snapshot<bool>(
-        words, false, true,
-        [this, id = std::make_shared<qint64>(movement)](const bool& done) { takeBackMovement(id, !done); }));
-  refresh();
-}
-
-void CataloguePage::takeBackEdit(bool back) {
-  if (quiet_) return;
-  clerk_.tell([this, back, units = settings_.units()](OpenFile& open, const std::stop_token&) -> Clerk::Then {
-    workflow::Editing done;
-    try {
-      workflow::EditSession& session = open.session(units);
-      done = back ? session.undo() : session.redo();
-    } catch (const catalog::CatalogueError& error) {
-      done = tl::make_unexpected(refusalOf(error));
-    }
-    return [this, back, done = std::move(done)] {
-      outcome(done ? shown(done->sentence) : sentenceOf(done.error(), {}), done.has_value(), back);
-      if (done && !done->thing.kind.empty() && !thing_->editing())
-        thing_->open({done->thing.kind, workflow::keyOf(done->thing)});
-      refresh();
-    };
-  });
-}
-
-/// An undone movement is made again by undoing its undoing.
-void CataloguePage::takeBackMovement(const std::shared_ptr<qint64>& movement, bool back) {
-  if (quiet_) return;
-  clerk_.tell([this, movement, back](OpenFile& open, const std::stop_token&) -> Clerk::Then {
-    Expected<workflow::MovementDone> done = tl::make_unexpected(Refusal());
-    try {
-      done = workflow::undoMovement(open.writable(), catalog::MovementNumber{*movement}, open.who());
-      if (done) *movement = done->movement.id.value;  // read again only here, on the thread
-    } catch (const catalog::CatalogueError& error) {
-      done = tl::make_unexpected(error.refusal());
-    }
-    return [this, back, done] {
-      outcome(done ? shown(done->sentence) : desk::refusalSentence(done.error()), done.has_value(), back);
-      refresh();
-    };
-  });
-}
-
-/// Where it was refused the history goes back to where it stood.
-void CataloguePage::outcome(const QString& sentence, bool done, bool wasUndo) {
-  if (!done) {
-    quiet_ = true;
-    history().setIndex(history().index() + (wasUndo ? 1 : -1));
-    quiet_ = false;
-  }
-  tell(done ? sentence : wasUndo ? tr("Not undone. %1").arg(sentence) : tr("Not done again. %1").arg(sentence), !done);
-}
-
-void CataloguePage::refresh() {
-  thing_->reload();
-  table_->refresh();
-  if (desks_->currentIndex() == shelf) shelf_->reload();
-  changes_->reload();
-  countRows();
-}
-
-void CataloguePage::countRows() {
-  clerk_.ask(counting, [this](OpenFile& open, const std::stop_token& stop) -> Clerk::Then {
-    std::int64_t all = 0;
-    for (const workflow::EditKind& kind : workflow::editKinds()) {
-      if (stop.stop_requested()) return {};
-      all = workflow::countRows(open.catalogue(), kind.name);
-      if (all > 0) break;  // whether it is empty is all that is asked
-    }
-    return [this, all] {
-      things_ = all;
-      if (query_->text().trimmed().isEmpty()) displayNothingTyped();
-    };
-  });
 }
 
 void CataloguePage::tell(const QString& sentence, bool refused) {
