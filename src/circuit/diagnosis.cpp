@@ -196,6 +196,18 @@ void addCautions(const Predictions& predictions, Conclusion& conclusion) {
   if (!caution.empty()) conclusion.cautions.push_back(caution);
 }
 
+bool hangsOnOne(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
+                std::span<const std::size_t> tried, std::size_t repair) {
+  for (std::size_t i = 0; i < answers.size(); ++i) {
+    if (!answers[i].outcome) continue;
+    std::vector<Answer> others(answers.begin(), answers.end());
+    std::erase_if(others, [&](const Answer& a) { return a.test == answers[i].test; });
+    const auto without = weigh(predictions, symptom, others, tried);
+    if (without && without->repairs[repair] < kWithoutOne) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 Expected<Conclusion> conclude(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
@@ -214,6 +226,8 @@ Expected<Conclusion> conclude(const Predictions& predictions, Symptom symptom, s
     return v.minutes + v.lossAfter < conclusion.expectedLoss;
   });
   conclusion.settled = conclusion.probability >= kSureEnough && !(worthAsking && cheaperToAsk);
+  if (conclusion.settled && worthAsking)
+    conclusion.settled = !hangsOnOne(predictions, symptom, answers, tried, conclusion.repair);
   if (!conclusion.settled && worthAsking) conclusion.next = ranked->front();
   nameFaults(predictions, *posterior, conclusion);
   addCautions(predictions, conclusion);

@@ -95,6 +95,10 @@ inline constexpr double kComeback = 60;
 /// A repair is proposed as certain enough only above this.
 inline constexpr double kSureEnough = 0.85;
 
+/// Where the repair would be less likely than this without one of the answers, the conclusion hangs on that answer,
+/// which may be wrong: another test is asked first. A judgement, no source.
+inline constexpr double kWithoutOne = 0.4;
+
 struct Conclusion {
   bool settled = false;           ///< one repair is clearly the cheapest by expected cost
   std::size_t repair = 0;         ///< of the book: the cheapest

@@ -10,6 +10,7 @@ struct Run {
   double minutes = 0;  ///< set-ups counted once
   int tests = 0;
   std::size_t repair = 0;
+  bool settled = false;
 };
 
 class Procedure {
@@ -24,6 +25,7 @@ class Procedure {
     for (;;) {
       const circuit::Conclusion& now = concluded(symptom, seen);
       run.repair = now.repair;
+      run.settled = now.settled;
       if (!now.next) return run;
       const std::size_t next = listed_ ? seen.size() : now.next->test;
       const circuit::TradeTest& test = predictions_.tests().tests[next];
