@@ -2,6 +2,8 @@
 #include "demo_catalogue.h"
 
 #include <QTest>
+#include <filesystem>
+#include <fstream>
 #include <iostream>
 #include <nlohmann/json.hpp>
 
@@ -92,6 +94,54 @@ class TestFaultCommand : public QObject {
     QCOMPARE(ran.exit, 0);
     QVERIFY2(ran.out.find("Mend or renew the lead") != std::string::npos, ran.out.c_str());
     QVERIFY(ran.err.find("nonsense") != std::string::npos);
+  }
+
+  void a_search_is_kept_taken_back_changed_and_goes_on_after_a_repair_that_did_not_help() {
+    const std::string file = demo_.beside("search.json").string();
+    const auto typed = [&](const char* lines) {
+      std::istringstream in(lines);
+      auto* const before = std::cin.rdbuf(in.rdbuf());
+      const bool fresh = !std::filesystem::exists(file);
+      std::vector<std::string> all{"--session", file, "--ask"};
+      if (fresh) all.insert(all.end(), {"--gauge", "GA-1", "--symptom", "low"});
+      const auto ran = fault(all);
+      std::cin.rdbuf(before);
+      std::cin.clear();
+      return ran;
+    };
+    const auto kept = [&] {
+      std::ifstream in(file);
+      return Json::parse(in);
+    };
+    typed("unplug=stays\nunplug=to-cold\nlamps=stays\nback\nnonsense=1\nground-lead=stays\ndrop unplug\nlist\n");
+    QCOMPARE(kept()["seen"].size(), std::size_t{1});
+    QVERIFY(kept()["seen"][0]["test"] == "ground-lead");
+    const auto settled = typed("lead-volts=none\nfeed-at-post=steady\nboard-tracks=good\nlead-through=high\nno\n");
+    QVERIFY2(settled.out.find("Did the repair help?") != std::string::npos, settled.out.c_str());
+    QVERIFY(kept()["tried"][0] == "mend-lead");
+    const Json after = asJson({"--session", file});
+    QVERIFY(after["repair"]["repair"] != "mend-lead");
+    typed("back\nyes\n");
+    QVERIFY(kept()["tried"].empty());
+    QVERIFY(kept()["helped"] == "mend-lead");
+    const auto again = fault({"--session", file, "--gauge", "GA-2"});
+    QCOMPARE(again.exit, 2);
+    QVERIFY2(again.err.find("--gauge") != std::string::npos, again.err.c_str());
+  }
+
+  void a_measured_movement_takes_the_place_of_the_catalogue_s() {
+    // The law the demo states for GA-1, and one whose ohms at half the sweep are down by a third.
+    const auto predictedWith = [&](std::vector<std::string> box) {
+      box.insert(box.begin(), "movement");
+      box.emplace_back("--json");
+      const std::string file = demo_.beside("movement.json").string();
+      std::ofstream(file) << test::run(box).out;
+      return asJson({"--gauge", "GA-1", "--movement", file, "--predictions"})["tests"];
+    };
+    const Json stated = predictedWith({"30=55.21", "60=32.38", "96=0", "150=-31.09", "300=-54.76"});
+    const Json drifted = predictedWith({"20=55.21", "40=32.38", "64=0", "100=-31.09", "200=-54.76"});
+    QVERIFY(stated.size() > 20);
+    QVERIFY(stated != drifted);
   }
 
   void a_shop_s_own_jobs_move_the_likelihoods() {
