@@ -83,6 +83,11 @@ std::vector<StandsInFor> chain(const SenderKey& start, Steps steps, Next next) {
 }  // namespace
 
 std::string_view text(SenderKind kind) { return wordFor(kKinds, kind); }
+std::optional<SenderKind> senderKind(std::string_view text) {
+  for (const auto& [kind, word] : kKinds)
+    if (word == text) return kind;
+  return {};
+}
 std::string_view text(Grounding grounding) { return wordFor(kGroundings, grounding); }
 
 std::vector<Sender> senders(const Catalogue& catalogue) { return ask(catalogue, SENDERS "ORDER BY p.id", readSender); }

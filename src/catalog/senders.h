@@ -19,6 +19,7 @@ enum class SenderKind {
   fanSwitch
 };
 std::string_view text(SenderKind kind);  ///< "variable sender", …
+std::optional<SenderKind> senderKind(std::string_view text);
 enum class Grounding { throughCase, twoWire };
 std::string_view text(Grounding grounding);
 

@@ -76,7 +76,10 @@ std::string branchText(const workflow::Branch& branch, const DisplayUnits& units
     if (shown == kShown) break;
     text += candidateText(candidate, units, ++shown);
   }
-  if (branch.ranked.size() > shown)
+  if (branch.notListed > 0)
+    text += fmt::format("    and {} more, further down the order (--json lists the first {})\n",
+                        branch.ranked.size() + branch.notListed - shown, branch.ranked.size());
+  else if (branch.ranked.size() > shown)
     text += fmt::format("    and {} more, further down the order (--json lists them)\n", branch.ranked.size() - shown);
   if (best->errors) {
     text += fmt::format("\nWhat the needle shows with {}: {}\n", best->part, hotWarningText(best->errors->hot, units));

@@ -54,8 +54,8 @@ struct Shelf {
 
 /// One sender judged for one branch.
 struct Candidate {
-  std::string part;  ///< part number
-  std::string lot;   ///< not empty: this lot, judged by its own bench curve instead of its family's
+  std::string part;      ///< part number
+  std::string lot;       ///< not empty: this lot, judged by its own bench curve instead of its family's
   std::string measured;  ///< that curve in words: "bench curve of 2026-11-25, lot 3, by Ann"; else empty
   std::string name;
   std::string kind;    ///< "variable sender", …
@@ -88,6 +88,20 @@ struct Candidate {
   [[nodiscard]] bool recommended() const { return rank != pairing::Rank::refused && rank != pairing::Rank::undecided; }
 };
 
+/// Variable senders further down the order than the list goes, which are judged alike.
+struct Unlisted {
+  std::size_t senders = 1;
+  std::string best;  ///< part number of the first of them
+  std::string lot;   ///< as in Candidate
+  bool fittedNow = false;
+  std::string family;
+  std::string thread;
+  std::string terminal;
+  JointState screw = JointState::look;
+  std::shared_ptr<const curve::Curve> curve;
+  std::shared_ptr<const pairing::Verdict> verdict;
+};
+
 /// One way the facts can be: with a mid-year change or an unknown casting there are several.
 struct Branch {
   std::string title;  ///< what it assumes: "built from 1 Feb 1974 on: cluster C1"; empty where it is the only one
@@ -101,9 +115,12 @@ struct Branch {
   std::string gaugeName;
   std::string familyName;
   TemperatureSpan band{celsius(0), celsius(0)};
-  std::vector<Candidate> ranked;  ///< best first
-  std::size_t considered = 0;     ///< how many senders were looked at
-  std::vector<Finding> findings;  ///< about the branch as a whole: boiling before the mark, tolerance assumed, …
+  std::vector<Candidate> ranked;   ///< best first, and whatever is in the head; not all, where there are very many
+  std::size_t considered = 0;      ///< how many senders could go there, listed or not
+  std::size_t notListed = 0;       ///< how many come further down the order than `ranked` goes
+  std::size_t inHeadLast = 0;      ///< of `ranked`, at its end: listed for being in the head, not for their place
+  std::vector<Unlisted> unlisted;  ///< what follows the list without these and may be brought up by a look, best first
+  std::vector<Finding> findings;   ///< about the branch as a whole: boiling before the mark, tolerance assumed, …
 };
 
 /// The one observation that would decide, or change the order.

@@ -49,14 +49,24 @@ bool joins(const Candidate& candidate) {
          gravest(candidate.screw.findings) < Severity::refusal && gravest(candidate.plug.findings) < Severity::refusal;
 }
 
+pairing::Rank rankOf(bool variable, bool joined, bool pulsing, const pairing::Verdict* verdict, JointState plug,
+                     JointState screw) {
+  if (!variable || !joined || pulsing) return pairing::Rank::refused;
+  if (verdict == nullptr) return pairing::Rank::undecided;
+  return pairing::rankOf(verdict->electrical, plug == JointState::withPart, screw == JointState::withPart);
+}
+
+double worstAsFitted(pairing::Rank rank, const pairing::ErrorTable* errors, const pairing::TrimProposal* trim) {
+  constexpr double kNotKnown = 1e9;
+  const pairing::ErrorTable* fitted = rank == pairing::Rank::trimmedWithinLimits ? &trim->after : errors;
+  return fitted != nullptr ? std::abs(inKelvin(fitted->worst.error)) : kNotKnown;
+}
+
 void conclude(const catalog::Sender& sender, bool pulsing, Candidate& candidate) {
   const bool variable = sender.kind == catalog::SenderKind::variableSender;
   const bool joined = joins(candidate);
-  if (!variable || !joined || pulsing) candidate.rank = pairing::Rank::refused;
-  else if (!candidate.verdict) candidate.rank = pairing::Rank::undecided;
-  else
-    candidate.rank = pairing::rankOf(candidate.verdict->electrical, candidate.plug.state == JointState::withPart,
-                                     candidate.screw.state == JointState::withPart);
+  candidate.rank =
+      rankOf(variable, joined, pulsing, candidate.verdict.get(), candidate.plug.state, candidate.screw.state);
   if (candidate.rank == pairing::Rank::trimmedWithinLimits)
     candidate.partsNeeded.push_back(candidate.trim->network.name());
 
@@ -93,11 +103,7 @@ void conclude(const catalog::Sender& sender, bool pulsing, Candidate& candidate)
 
 void rank(std::vector<Candidate>& candidates) {
   const auto key = [](const Candidate& c) {
-    // As it would be fitted: a trimmed one by its error with the network in place.
-    const pairing::ErrorTable* fitted = c.rank == pairing::Rank::trimmedWithinLimits ? &c.trim->after
-                                        : c.errors                                   ? &*c.errors
-                                                                                     : nullptr;
-    const double worst = fitted != nullptr ? std::abs(inKelvin(fitted->worst.error)) : 1e9;
+    const double worst = worstAsFitted(c.rank, c.errors.get(), c.trim.get());
     const bool doubtful = !c.findings.empty() && c.findings.front().code == kLotMisreads;
     return std::tuple(c.rank, c.partsNeeded.size(), !c.replacedBy.empty(), doubtful, c.shelf.empty(), !c.fittedNow,
                       worst, std::string_view(c.part), std::string_view(c.lot));

@@ -15,6 +15,12 @@ std::string kindSentence(catalog::SenderKind kind);
 /// Screws in and plugs on, as far as is known.
 bool joins(const Candidate& candidate);
 
+/// From the joints and the verdict; the verdict is none where the needle was not judged.
+pairing::Rank rankOf(bool variable, bool joined, bool pulsing, const pairing::Verdict* verdict, JointState plug,
+                     JointState screw);
+/// Kelvin, as it would be fitted: a trimmed one by its error with the network in place; very large where not known.
+double worstAsFitted(pairing::Rank rank, const pairing::ErrorTable* errors, const pairing::TrimProposal* trim);
+
 /// Rank, the one plain sentence and the chain's card, from the joints and the verdict. `pulsing`: the gauge wants a
 /// pulse.
 void conclude(const catalog::Sender& sender, bool pulsing, Candidate& candidate);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <span>
 
 namespace ohmkin::workflow {
 namespace {
@@ -19,9 +20,9 @@ struct Option {
 };
 using Options = std::vector<Option>;
 
-Option& optionOf(Options& options, const std::string& name) {
+Option& optionOf(Options& options, std::string_view name) {
   const auto found = std::find_if(options.begin(), options.end(), [&](const Option& o) { return o.name == name; });
-  return found == options.end() ? options.emplace_back(Option{name, 0}) : *found;
+  return found == options.end() ? options.emplace_back(Option{std::string(name), 0}) : *found;
 }
 
 void normalise(Options& options) {
@@ -37,9 +38,37 @@ std::string bestPart(const Branch& branch) {
   return {};
 }
 
-bool wouldDo(const Candidate& candidate) {
-  return candidate.kind == kVariable && candidate.screw.state != JointState::cut && candidate.verdict &&
-         pairing::rankOf(candidate.verdict->electrical, false, false) < pairing::Rank::undecided;
+/// One listed sender, or a group of those further down.
+struct Weighed {
+  std::size_t senders;
+  std::string_view part;
+  bool lot;
+  std::string_view family;
+  std::string_view thread;
+  std::string_view terminal;
+  JointState screw;
+  const curve::Curve* curve;
+  const pairing::Verdict* verdict;
+  bool fittedNow;
+};
+
+/// Variable senders of a branch, best first.
+std::vector<Weighed> weighed(const Branch& branch) {
+  std::vector<Weighed> all;
+  all.reserve(branch.ranked.size() + branch.unlisted.size());
+  for (const Candidate& c : std::span(branch.ranked).first(branch.ranked.size() - branch.inHeadLast))
+    if (c.kind == kVariable)
+      all.push_back({1, c.part, !c.lot.empty(), c.family, c.thread, c.terminal, c.screw.state, c.curve.get(),
+                     c.verdict.get(), c.fittedNow});
+  for (const Unlisted& u : branch.unlisted)
+    all.push_back({u.senders, u.best, !u.lot.empty(), u.family, u.thread, u.terminal, u.screw, u.curve.get(),
+                   u.verdict.get(), u.fittedNow});
+  return all;
+}
+
+bool wouldDo(const Weighed& sender) {
+  return sender.screw != JointState::cut && sender.verdict != nullptr &&
+         pairing::rankOf(sender.verdict->electrical, false, false) < pairing::Rank::undecided;
 }
 
 /// One thing about the senders of a branch that is open, and the best part for each way it can be. What the trade
@@ -50,12 +79,12 @@ struct Opened {
 };
 
 template <class Takes>
-Opened opened(const Branch& branch, std::string Candidate::*what, Takes takes) {
+Opened opened(const Branch& branch, std::string_view Weighed::*what, Takes takes) {
   Opened open;
-  for (const Candidate& candidate : branch.ranked) {
-    if (!takes(candidate) || (candidate.*what).empty()) continue;
-    optionOf(open.options, candidate.*what).weight += 1;
-    open.bestOf.emplace(candidate.*what, candidate.part);  // the first is the best
+  for (const Weighed& sender : weighed(branch)) {
+    if (!takes(sender) || (sender.*what).empty()) continue;
+    optionOf(open.options, sender.*what).weight += static_cast<double>(sender.senders);
+    open.bestOf.emplace(sender.*what, sender.part);  // the first is the best
   }
   if (open.options.size() < 2) return {};
   normalise(open.options);
@@ -65,7 +94,7 @@ Opened opened(const Branch& branch, std::string Candidate::*what, Takes takes) {
 /// The wire end. Where it follows from an original cluster a look only confirms, mostly.
 Opened terminals(const Branch& branch) {
   if (branch.leadLink.basis == Basis::seen) return {};
-  Opened open = opened(branch, &Candidate::terminal, wouldDo);
+  Opened open = opened(branch, &Weighed::terminal, wouldDo);
   if (open.options.empty() || branch.leadLink.basis != Basis::inferred) return open;
   for (Option& option : open.options) option.weight *= 1 - kStillOriginal;
   optionOf(open.options, branch.leadLink.detail).weight += kStillOriginal;
@@ -73,13 +102,11 @@ Opened terminals(const Branch& branch) {
   return open;
 }
 
-Opened threads(const Branch& branch) { return opened(branch, &Candidate::thread, wouldDo); }
+Opened threads(const Branch& branch) { return opened(branch, &Weighed::thread, wouldDo); }
 
 /// No verdict without a gauge: any variable sender that joins would do for the gauge of its family.
 Opened gauges(const Branch& branch) {
-  return opened(branch, &Candidate::family, [](const Candidate& candidate) {
-    return candidate.kind == kVariable && candidate.screw.state != JointState::cut;
-  });
+  return opened(branch, &Weighed::family, [](const Weighed& sender) { return sender.screw != JointState::cut; });
 }
 
 bool gaugeOpen(const Branch& branch) { return !branch.gauge && branch.gaugeLink.headline == "not known"; }
@@ -93,14 +120,14 @@ struct InHand {
 InHand inHand(const Branch& branch) {
   InHand hand;
   std::string original;
-  for (const Candidate& candidate : branch.ranked) {
-    if (candidate.kind != kVariable || !candidate.lot.empty() || candidate.family.empty()) continue;
-    if (candidate.screw.state != JointState::fits || !candidate.verdict || !candidate.curve) continue;
-    optionOf(hand.families, candidate.family).weight += 1;
-    const pairing::Electrical says = candidate.verdict->electrical;
-    hand.mayStay[candidate.family] =
+  for (const Weighed& sender : weighed(branch)) {
+    if (sender.lot || sender.family.empty()) continue;
+    if (sender.screw != JointState::fits || sender.verdict == nullptr || sender.curve == nullptr) continue;
+    optionOf(hand.families, sender.family).weight += static_cast<double>(sender.senders);
+    const pairing::Electrical says = sender.verdict->electrical;
+    hand.mayStay[std::string(sender.family)] =
         says == pairing::Electrical::sameFamily || says == pairing::Electrical::withinLimits;
-    if (candidate.fittedNow) original = candidate.family;
+    if (sender.fittedNow) original = sender.family;
   }
   if (hand.families.size() < 2) return {};
   normalise(hand.families);
@@ -153,7 +180,7 @@ void spread(const Branch& branch, double weight, const Origin& origin, const Que
 /// All families are compared at one temperature: the room's where every curve reaches down to it, else as near as they
 /// do.
 void measureCold(const Answer& answer, Unknowns& unknowns) {
-  std::map<std::string, const curve::Curve*> curves;
+  std::map<std::string, const curve::Curve*, std::less<>> curves;
   for (const Possibility& way : unknowns.ways) {
     if (way.inHand.empty()) continue;
     curves.emplace(way.inHand, nullptr);
@@ -161,11 +188,12 @@ void measureCold(const Answer& answer, Unknowns& unknowns) {
   if (curves.size() < 2) return;
   unknowns.coldAt = kRoom;
   for (const Branch& branch : answer.branches)
-    for (const Candidate& candidate : branch.ranked) {
-      const auto wanted = curves.find(candidate.family);
-      if (wanted == curves.end() || wanted->second != nullptr || !candidate.curve || !candidate.lot.empty()) continue;
-      wanted->second = candidate.curve.get();
-      unknowns.coldAt = std::max(unknowns.coldAt, candidate.curve->valid().low);
+    for (const Weighed& sender : weighed(branch)) {
+      if (sender.curve == nullptr || sender.lot) continue;
+      const auto wanted = curves.find(sender.family);
+      if (wanted == curves.end() || wanted->second != nullptr) continue;
+      wanted->second = sender.curve;
+      unknowns.coldAt = std::max(unknowns.coldAt, sender.curve->valid().low);
     }
   for (const auto& [family, curve] : curves) {
     if (curve == nullptr) return unknowns.cold.clear();

@@ -176,12 +176,30 @@ void SenderJudge::judgeScrew(const catalog::Sender& sender, Candidate& candidate
   }
 }
 
+SenderJudge::JointOutcome SenderJudge::screwOf(const catalog::Sender& sender) const {
+  Candidate alone;
+  judgeScrew(sender, alone);
+  return {alone.screw.state, joins(alone), alone.partsNeeded.size()};
+}
+
+SenderJudge::JointOutcome SenderJudge::plugOf(const catalog::Sender& sender) const {
+  Candidate alone;
+  judgePlug(sender, alone);
+  return {alone.plug.state, joins(alone), alone.partsNeeded.size()};
+}
+
+std::string SenderJudge::terminalName(const catalog::TerminalKey& terminal) const {
+  const auto record =
+      std::find_if(terminals_.begin(), terminals_.end(), [&](const auto& known) { return known.id == terminal; });
+  return record == terminals_.end() ? terminal.text : record->name;
+}
+
 void SenderJudge::judgePlug(const catalog::Sender& sender, Candidate& candidate) const {
   const auto record = std::find_if(terminals_.begin(), terminals_.end(),
                                    [&](const auto& terminal) { return terminal.id == sender.terminal; });
   std::optional<joint::Terminal> terminal;
   if (record != terminals_.end()) terminal = terminalOf(*record);
-  candidate.terminal = terminal ? terminal->name : sender.terminal.text;
+  candidate.terminal = terminalName(sender.terminal);
   joint::PlugJudgement plug = joint::judgePlug(wireEnd_, terminal, pigtails_);
   append(candidate.findings, plug.findings);
   candidate.plug.findings = std::move(plug.findings);

@@ -1,4 +1,5 @@
 #pragma once
+#include <catalog/joints.h>
 #include <catalog/shop.h>
 #include <joint/port.h>
 #include <joint/terminal.h>
@@ -18,6 +19,16 @@ class SenderJudge {
 
   /// Each sender by its family, and once more for each lot that was measured. In no order.
   std::vector<Candidate> judge(const std::vector<catalog::Sender>& senders);
+
+  /// What a joint comes to, whichever part has it.
+  struct JointOutcome {
+    JointState state = JointState::look;
+    bool joins = true;
+    std::size_t partsNeeded = 0;
+  };
+  [[nodiscard]] JointOutcome screwOf(const catalog::Sender& sender) const;  ///< by its thread and body
+  [[nodiscard]] JointOutcome plugOf(const catalog::Sender& sender) const;   ///< by its terminal
+  [[nodiscard]] std::string terminalName(const catalog::TerminalKey& terminal) const;
 
   [[nodiscard]] const std::optional<joint::Terminal>& wireEnd() const { return wireEnd_; }
   [[nodiscard]] const catalog::Thread* thread(const catalog::ThreadKey& key) const;

@@ -1,17 +1,14 @@
 #include <bench/boiling.h>
 #include <catalog/snapshot.h>
 #include <fmt/format.h>
-#include <joint/thread.h>
+#include <workflow/candidates.h>
 #include <workflow/chain.h>
-#include <workflow/conclusion.h>
 #include <workflow/deciding_look.h>
 #include <workflow/gauges.h>
-#include <workflow/joints.h>
 #include <workflow/judge_sender.h>
 #include <workflow/match.h>
 #include <workflow/readings.h>
 #include <algorithm>
-#include <set>
 
 namespace ohmkin::workflow {
 namespace {
@@ -82,64 +79,6 @@ std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const Da
   return side;
 }
 
-/// Every sender that could go there, each once.
-std::vector<catalog::Sender> sendersThatCouldGoThere(const catalog::Catalogue& catalogue, const DashChoice& dash,
-                                                     const PortChoice& port, const Question& question,
-                                                     const std::optional<catalog::VehicleLine>& line,
-                                                     const SenderJudge& judge) {
-  std::vector<catalog::Sender> found;
-  std::set<std::string> seen;
-  const auto take = [&](std::vector<catalog::Sender> some) {
-    if (found.empty()) found.reserve(some.size());
-    for (auto& sender : some) {
-      if (seen.insert(sender.id.text).second) found.push_back(std::move(sender));
-    }
-  };
-  if (const catalog::Thread* thread = port.thread ? judge.thread(*port.thread) : nullptr) {
-    std::vector<catalog::ThreadKey> threads{thread->id};
-    for (const auto& bushing : judge.bushings()) threads.emplace_back(bushing.sender);
-    for (const auto& other : judge.threads()) {
-      // Those that only seem to fit are looked at too, so that the warning is there when someone holds one.
-      if (joint::compare(threadOf(*thread), threadOf(other)).fit == joint::ThreadFit::looksAlikeButDoesNot)
-        threads.push_back(other.id);
-    }
-    take(catalog::sendersWithThreads(catalogue, threads));
-  } else if (dash.gauge) {
-    take(catalog::sendersOfFamily(catalogue, dash.gauge->family));
-  }
-  if (line && port.engine && question.year) {
-    for (const auto& original : catalog::originalSenders(catalogue, line->id, port.engine->id, *question.year)) {
-      if (seen.contains(original.sender.text)) continue;
-      if (auto sender = catalog::sender(catalogue, original.sender)) take({std::move(*sender)});
-    }
-  }
-  if (!question.fitted.empty()) take(catalog::sendersNumbered(catalogue, question.fitted));
-  return found;
-}
-
-/// The engine's own years where anything tells them, else the vehicle's. A model year begins in the year before it.
-bool madeIn(const ModelYearSpan& years, const PortChoice& port, const Question& question) {
-  if (port.made.produced)
-    return years.from.value <= port.made.produced->second + 1 && port.made.produced->first < years.until.value;
-  return question.year && years.holds(*question.year);
-}
-
-/// Where the person did not say what is in the head now, the part this engine left the works with is the likeliest.
-void markFitted(const catalog::Catalogue& catalogue, const PortChoice& port, const Question& question,
-                std::vector<Candidate>& candidates) {
-  if (!question.fitted.empty() || !port.engine) return;
-  for (Candidate& candidate : candidates) {
-    if (!candidate.lot.empty() || candidate.kind != "variable sender") continue;
-    for (const auto& use : catalog::originalUses(catalogue, catalog::SenderKey(candidate.part))) {
-      if (use.engine != port.engine->id) continue;
-      if (!madeIn(use.years, port, question)) continue;
-      candidate.fittedNow = true;
-      if (candidate.link.basisText == "selected") candidate.link.basisText = "likely in the head now";
-      return;
-    }
-  }
-}
-
 Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const DashChoice& dashChoice,
                   const PortChoice& port, const Question& question, const MatchOptions& options, PairMemory& memory) {
   Branch branch;
@@ -166,13 +105,9 @@ Branch makeBranch(const catalog::Catalogue& catalogue, const Dash& dash, const D
   branch.era = eraJoint(port, question);
 
   if (!dashChoice.cluster || dashChoice.gauge) {
-    const std::vector<catalog::Sender> senders =
-        sendersThatCouldGoThere(catalogue, dashChoice, port, question, dash.line, judge);
-    branch.considered = senders.size();
-    branch.ranked = judge.judge(senders);
+    const BranchQuestion asked{catalogue, question, dash.line, dashChoice, port, options};
+    rankSenders(asked, judge, electrical, branch);
   }
-  markFitted(catalogue, port, question, branch.ranked);
-  rank(branch.ranked);
   if (side && side->gauge && side->boiling && *side->boiling < side->gauge->hotMark())
     branch.findings.push_back(
         {"boils-before-the-mark", Severity::warning,

@@ -15,6 +15,9 @@ struct MatchOptions {
   pairing::Limits limits;
   DisplayUnits units;       ///< of the sentences
   bool forDrawing = false;  ///< the error tables over the whole dial too, for a plot
+  /// So many senders of a branch are judged one by one and listed; of more, the best are found by groups that are
+  /// judged alike, and the others are counted.
+  std::size_t mostListed = 100;
 };
 Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options = {});
 

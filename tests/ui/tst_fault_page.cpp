@@ -217,6 +217,7 @@ class TestFaultPage : public QObject {
     shown.answer(1);
     shown.saw("from the sender's terminal to its own hex", "open");
     shown.saw("pull the lead off", "does not move");
+    shown.saw("from the sender's terminal to the battery post", "open");
     for (int i = 0; i < 12 && shown.keyOf("Yes, it reads right") == 0; ++i) shown.answer(0);
     QVERIFY2(shown.keyOf("Yes, it reads right") == 1, qPrintable(shown.page.card().words().title));
     QVERIFY2(shown.page.card().words().title.contains("Renew the sender"), qPrintable(shown.page.card().words().title));
