@@ -4,10 +4,12 @@
 #include <cli/date_command.h>
 #include <cli/demo_command.h>
 #include <cli/dial_command.h>
+#include <cli/edit_command.h>
 #include <cli/fault_command.h>
 #include <cli/fit_command.h>
 #include <cli/import_command.h>
 #include <cli/layout_command.h>
+#include <cli/log_command.h>
 #include <cli/match_command.h>
 #include <cli/movement_command.h>
 #include <cli/pack_command.h>
@@ -36,6 +38,8 @@ Commands allCommands() {
   commands.push_back(std::make_unique<PlanCommand>());
   commands.push_back(std::make_unique<SearchCommand>());
   commands.push_back(std::make_unique<ShowCommand>());
+  commands.push_back(std::make_unique<EditCommand>());
+  commands.push_back(std::make_unique<LogCommand>());
   commands.push_back(std::make_unique<PackCommand>());
   commands.push_back(std::make_unique<BackupCommand>());
   commands.push_back(std::make_unique<DemoCommand>());
