@@ -6,6 +6,7 @@ namespace ohmkin::catalog {
 namespace {
 
 // The words of the index sender_by_likeness in schema/005_match.sql.
+#define TO_TERMINAL "coalesce(p.family, '') || char(31) || p.kind || char(31) || p.terminal"
 #define LIKENESS                                                                                                       \
   "coalesce(p.family, '') || char(31) || p.kind || char(31) || p.terminal || char(31) || p.grounding || char(31) || "  \
   "coalesce(p.reach, '') || char(31) || coalesce(p.hex, '') || char(31) || coalesce(p.torque_low, '') || char(31) || " \
@@ -127,9 +128,13 @@ std::optional<GroupedSender> groupedSender(const Catalogue& catalogue, const Sen
 
 std::vector<GroupedSender> sendersOnTheShelf(const Catalogue& catalogue) {
   return ask(catalogue,
-             "SELECT " GROUPED
+             "SELECT p.id, p.thread, " TO_TERMINAL ", " SUPERSEDED
              " FROM (SELECT DISTINCT sender FROM stock WHERE quantity > 0) t CROSS JOIN sender p ON p.id = t.sender",
              readGrouped);
+}
+
+std::string_view toTerminal(const SenderGroup& group) {
+  return std::string_view(group.likeness).substr(0, group.likeness.size() - group.body.size() - 1);
 }
 
 std::vector<GroupedSender> sendersWithBenchCurves(const Catalogue& catalogue) {

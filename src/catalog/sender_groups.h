@@ -35,7 +35,11 @@ struct GroupedSender {
   bool superseded = false;
 };
 std::optional<GroupedSender> groupedSender(const Catalogue& catalogue, const SenderKey& sender);
-std::vector<GroupedSender> sendersOnTheShelf(const Catalogue& catalogue);       ///< by number; of the whole catalogue
+/// Of the whole catalogue, by number. Their likeness is told no further than to the terminal: lengths become text
+/// slowly, and few groups differ by them alone.
+std::vector<GroupedSender> sendersOnTheShelf(const Catalogue& catalogue);
+/// So much of a likeness as sendersOnTheShelf tells.
+std::string_view toTerminal(const SenderGroup& group);
 std::vector<GroupedSender> sendersWithBenchCurves(const Catalogue& catalogue);  ///< variable ones, by number
 
 /// Of a group: those with none on the shelf, superseded or not, by number; at most so many.

@@ -23,7 +23,7 @@ Expected<workflow::PlanQuestion> planQuestion(const Arguments& given, const cata
     if (!opened) return tl::make_unexpected(opened.error());
     asked = std::move(*opened);
   }
-  const workflow::Vocabulary vocabulary(catalogue);
+  const workflow::Vocabulary vocabulary(catalogue, workflow::Vocabulary::Numbers::askedFor);
   for (const auto& [option, side] : {std::pair{"--dash", &asked.dashes}, std::pair{"--donor", &asked.engines}}) {
     for (const std::string& text : given.all(option)) {
       const auto reading = workflow::readQuestion(vocabulary, text);

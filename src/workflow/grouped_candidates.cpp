@@ -7,8 +7,8 @@
 namespace ohmkin::workflow {
 namespace {
 
-std::string nameOf(const catalog::ThreadKey& thread, const std::string& likeness) {
-  return thread.text + '\n' + likeness;
+std::string nameOf(const catalog::ThreadKey& thread, std::string_view likeness) {
+  return (thread.text + '\n').append(likeness);
 }
 
 bool isVariable(const catalog::SenderGroup& group) { return group.kind == catalog::SenderKind::variableSender; }
@@ -67,8 +67,23 @@ void GroupedCandidates::findGroups() {
   else
     for (const catalog::Thread& thread : judge_.threads())
       take(catalog::senderGroups(asked_.catalogue, thread.id, asked_.dash.gauge->family));
-  for (catalog::GroupedSender& part : catalog::sendersOnTheShelf(asked_.catalogue))
-    if (Judged* judged = groupOf(part)) judged->onTheShelf.push_back(std::move(part));
+  layOnTheShelf();
+}
+
+void GroupedCandidates::layOnTheShelf() {
+  std::unordered_map<std::string, std::vector<Judged*>> toTerminal;
+  for (Judged& judged : groups_)
+    toTerminal[nameOf(judged.group.thread, catalog::toTerminal(judged.group))].push_back(&judged);
+  for (catalog::GroupedSender& part : catalog::sendersOnTheShelf(asked_.catalogue)) {
+    const auto found = toTerminal.find(nameOf(part.thread, part.likeness));
+    if (found == toTerminal.end()) continue;
+    Judged* judged = found->second.front();
+    if (found->second.size() > 1) {
+      const auto whole = catalog::groupedSender(asked_.catalogue, part.id);
+      judged = whole ? groupOf(*whole) : nullptr;
+    }
+    if (judged != nullptr) judged->onTheShelf.push_back(std::move(part));
+  }
 }
 
 void GroupedCandidates::findApart() {

@@ -42,6 +42,7 @@ class GroupedCandidates {
   static constexpr std::array<Place, 4> kPlaces{{{false, false}, {false, true}, {true, false}, {true, true}}};
 
   void findGroups();
+  void layOnTheShelf();
   void findApart();
   void setApart(const catalog::GroupedSender& part);
   void want();

@@ -105,7 +105,7 @@ class Reader {
     for (std::size_t count = std::min(kLongestPhrase, tokens_.size() - at_); count > 0; --count) {
       const std::string key = folded(words(count));
       if (key.empty()) continue;
-      const Word* word = vocabulary_.exactly(key);
+      const Word* word = vocabulary_.exactly(key, words(count));
       if (word == nullptr || (count == 1 && looksLikeYear(tokens_[at_].text))) continue;
       fill(*word);
       piece(count, word->field, word->text);
@@ -166,7 +166,7 @@ class Reader {
       if (commaBefore || cueOf(token.text) != nullptr || token.text.size() > 8 ||
           (count > 0 && looksLikeYear(token.text)))
         break;
-      if (count > 0 && vocabulary_.exactly(folded(token.text)) != nullptr) break;
+      if (count > 0 && vocabulary_.exactly(folded(token.text), token.text) != nullptr) break;
       ++count;
     }
     if (count == 0) return true;
@@ -248,7 +248,7 @@ std::string complaint(const TextPiece& piece, std::string_view text) {
 }
 
 TextReading readQuestion(const catalog::Catalogue& catalogue, std::string_view text) {
-  return readQuestion(Vocabulary(catalogue), text);
+  return readQuestion(Vocabulary(catalogue, Vocabulary::Numbers::askedFor), text);
 }
 
 TextReading readQuestion(const Vocabulary& vocabulary, std::string_view text) {

@@ -23,6 +23,9 @@ std::vector<std::string> parts(std::string_view text) {
   return out;
 }
 
+constexpr const char* kCasting = "casting number";
+constexpr const char* kFitted = "sender in the head now";
+
 bool somePartBegins(const Word& word, std::string_view beginning) {
   if (word.folded.starts_with(beginning)) return true;
   const auto all = parts(word.text);
@@ -31,7 +34,8 @@ bool somePartBegins(const Word& word, std::string_view beginning) {
 
 }  // namespace
 
-Vocabulary::Vocabulary(const catalog::Catalogue& catalogue) {
+Vocabulary::Vocabulary(const catalog::Catalogue& catalogue, Numbers numbers)
+    : askedFor_(numbers == Numbers::askedFor ? &catalogue : nullptr) {
   for (const auto& line : catalog::lines(catalogue)) {
     const std::string note = fmt::format("{} · model years {}", line.makeName, plainSpan(line.years));
     add(line.name, "line", line.id.text, note, line.years);
@@ -44,14 +48,17 @@ Vocabulary::Vocabulary(const catalog::Catalogue& catalogue) {
     add(engine.name, "engine", engine.id.text, engine.makeName + " engine");
     add(engine.id.text, "engine", engine.id.text, engine.makeName + " engine");
   }
-  for (const auto& number : catalog::castingNumbers(catalogue)) add(number, "casting", number, "casting number");
+  castingsAt_ = words_.size();
+  if (numbers == Numbers::held)
+    for (const auto& number : catalog::castingNumbers(catalogue)) add(number, "casting", number, kCasting);
   for (const auto& terminal : catalog::terminals(catalogue)) {
     add(terminal.name, "terminal", terminal.id.text, "terminal at the wire end");
     add(terminal.id.text, "terminal", terminal.id.text, "terminal at the wire end");
   }
   for (const auto& thread : catalog::threads(catalogue))
     add(thread.id.text, "port", thread.id.text, "thread of the port");
-  for (const auto& number : catalog::partNumbers(catalogue)) add(number, "fitted", number, "sender in the head now");
+  if (numbers == Numbers::held)
+    for (const auto& number : catalog::partNumbers(catalogue)) add(number, "fitted", number, kFitted);
 }
 
 void Vocabulary::add(std::string text, std::string field, std::string id, std::string note,
@@ -61,10 +68,29 @@ void Vocabulary::add(std::string text, std::string field, std::string id, std::s
     words_.push_back({std::move(text), std::move(key), std::move(field), std::move(id), std::move(note), years});
 }
 
-const Word* Vocabulary::exactly(std::string_view wanted) const {
+const Word* Vocabulary::exactly(std::string_view wanted, std::string_view typed) const {
   const auto found =
       std::find_if(words_.begin(), words_.end(), [&](const Word& word) { return word.folded == wanted; });
-  return found == words_.end() ? nullptr : &*found;
+  const Word* const held = found == words_.end() ? nullptr : &*found;
+  if (askedFor_ == nullptr || found - words_.begin() < static_cast<std::ptrdiff_t>(castingsAt_)) return held;
+  if (const Word* casting = numbered(wanted, typed, "casting")) return casting;
+  return held != nullptr ? held : numbered(wanted, typed, "fitted");
+}
+
+const Word* Vocabulary::numbered(std::string_view wanted, std::string_view typed, const char* field) const {
+  std::string number;
+  const bool casting = field == std::string_view("casting");
+  if (casting) {
+    for (const auto& one : catalog::castingsNumbered(*askedFor_, typed))
+      if (number.empty() && folded(one.id.text) == wanted) number = one.id.text;
+  } else {
+    for (const auto& one : catalog::sendersNumbered(*askedFor_, typed))
+      if (number.empty() && folded(one.id.text) == wanted) number = one.id.text;
+  }
+  if (number.empty()) return nullptr;
+  const auto [place, fresh] = wereAsked_.try_emplace(std::string(field) + ' ' + number);
+  if (fresh) place->second = {number, std::string(wanted), field, number, casting ? kCasting : kFitted};
+  return &place->second;
 }
 
 std::vector<const Word*> Vocabulary::beginning(std::string_view wanted, std::size_t most) const {

@@ -1,6 +1,7 @@
 #pragma once
 #include <catalog/catalogue.h>
 #include <quantity/date.h>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -21,10 +22,14 @@ struct Word {
 
 class Vocabulary {
  public:
-  explicit Vocabulary(const catalog::Catalogue& catalogue);
+  /// Part and casting numbers are most of a large catalogue's words. To read a line or two they are asked for as they
+  /// come up, which needs the catalogue as long as this lives; to go on with what is typed they are all held.
+  enum class Numbers { held, askedFor };
+  explicit Vocabulary(const catalog::Catalogue& catalogue, Numbers numbers = Numbers::held);
 
-  /// The word whose folded text is exactly this; lines before options before the rest. Null where there is none.
-  [[nodiscard]] const Word* exactly(std::string_view folded) const;
+  /// The word whose folded text is exactly this; lines before options before the rest. Null where there is none. Where
+  /// numbers are asked for, those that have signs other than - . / must be typed with them: hence `typed`.
+  [[nodiscard]] const Word* exactly(std::string_view folded, std::string_view typed) const;
   /// Words that begin with this, or hold a part that does, in the same order.
   [[nodiscard]] std::vector<const Word*> beginning(std::string_view folded, std::size_t most) const;
   /// Vehicle lines one of whose parts is this, each once: a make's name has all its lines.
@@ -34,7 +39,11 @@ class Vocabulary {
  private:
   void add(std::string text, std::string field, std::string id, std::string note,
            std::optional<ModelYearSpan> years = std::nullopt);
+  const Word* numbered(std::string_view folded, std::string_view typed, const char* field) const;
   std::vector<Word> words_;
+  std::size_t castingsAt_ = 0;                     ///< before these words come casting numbers
+  const catalog::Catalogue* askedFor_ = nullptr;   ///< none: all numbers are held
+  mutable std::map<std::string, Word> wereAsked_;  ///< by field and typed text
 };
 
 }  // namespace ohmkin::workflow

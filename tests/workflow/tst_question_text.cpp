@@ -35,6 +35,26 @@ class TestQuestionText : public QObject {
     QCOMPARE(q.fitted, std::string("BR-2215"));
     QCOMPARE(q.readings.size(), std::size_t{1});
   }
+  void numbers_asked_for_are_read_as_those_held_are() {
+    const workflow::Vocabulary asked(catalogue_, workflow::Vocabulary::Numbers::askedFor);
+    std::size_t numbers = 0;
+    for (const workflow::Word& word : vocabulary_.words()) {
+      numbers += word.field == "casting" || word.field == "fitted" ? 1 : 0;
+      for (const std::string& text : {word.text, "1968 " + word.text + " xylophone", word.folded}) {
+        const auto held = workflow::readQuestion(vocabulary_, text);
+        const auto other = workflow::readQuestion(asked, text);
+        QCOMPARE(other.question.casting, held.question.casting);
+        QCOMPARE(other.question.fitted, held.question.fitted);
+        QCOMPARE(other.pieces.size(), held.pieces.size());
+        for (std::size_t i = 0; i < held.pieces.size(); ++i) {
+          QCOMPARE(other.pieces[i].field, held.pieces[i].field);
+          QCOMPARE(other.pieces[i].reading, held.pieces[i].reading);
+        }
+      }
+    }
+    QVERIFY(numbers > 80);
+    QVERIFY(asked.words().size() + numbers == vocabulary_.words().size());
+  }
   void what_is_not_understood_is_said_so() {
     const auto reading = workflow::readQuestion(vocabulary_, "1968 ridgeway utility xylophone");
     const auto odd = std::find_if(reading.pieces.begin(), reading.pieces.end(),
