@@ -127,10 +127,12 @@ std::optional<GroupedSender> groupedSender(const Catalogue& catalogue, const Sen
 }
 
 std::vector<GroupedSender> sendersOnTheShelf(const Catalogue& catalogue) {
-  return ask(catalogue,
-             "SELECT p.id, p.thread, " TO_TERMINAL ", " SUPERSEDED
-             " FROM (SELECT DISTINCT sender FROM stock WHERE quantity > 0) t CROSS JOIN sender p ON p.id = t.sender",
-             readGrouped);
+  return ask(
+      catalogue,
+      "SELECT p.id, p.thread, " TO_TERMINAL ", " SUPERSEDED
+      " FROM (SELECT DISTINCT sender FROM stock WHERE quantity > 0) t CROSS JOIN sender p INDEXED BY sender_by_number "
+      "ON p.id = t.sender",
+      readGrouped);
 }
 
 std::string_view toTerminal(const SenderGroup& group) {
