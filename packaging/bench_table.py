@@ -8,6 +8,7 @@ import sys
 BASELINES = [
     ("bm_catalogue", r"(?:Open|AMatchs|OnePoint).*", "BareSelectOne"),
     ("bm_import_readings", r"aMillionRowsImported/(.*)", r"sqlite3DotImportOfTheSame/\1"),
+    ("bm_match", r"Match/(.*)", r"BareQueries/\1"),
     ("bm_next_test", r"nextTest/(.*)", r"weighed/\1"),
     ("bm_next_test", r"predictions/(.*)", r"predictionsOneByOne/\1"),
     ("bm_trim", r"bounded/(.*)", r"exhaustive/\1"),
