@@ -11,3 +11,8 @@ CREATE INDEX sender_by_number ON sender (id, thread, coalesce(family, '') || cha
 
 -- What an engine left the works with, whatever the line.
 CREATE INDEX original_sender_by_engine ON original_sender (engine, sender, year_from, year_until);
+
+-- A vehicle line by any of its names.
+CREATE INDEX vehicle_line_by_id ON vehicle_line (lower(id));
+CREATE INDEX vehicle_line_by_name ON vehicle_line (lower(name));
+CREATE INDEX vehicle_line_also ON vehicle_line (also) WHERE also <> '';

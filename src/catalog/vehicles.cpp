@@ -84,13 +84,18 @@ std::optional<VehicleLine> line(const Catalogue& catalogue, const LineKey& key) 
 std::vector<VehicleLine> linesNamed(const Catalogue& catalogue, std::string_view name) {
   const std::string wanted = loweredName(name);
   if (wanted.empty()) return {};
-  // The list of other names is only searched here for a part of it; isNamed() takes it apart.
+  // The lists of other names are only searched here for a part of them; isNamed() takes them apart.
   auto found =
       ask(catalogue,
           LINES
-          "WHERE lower(l.id) = ?1 OR lower(l.name) = ?1 OR lower(m.name || ' ' || l.name) = ?1 "
-          "OR instr(lower(l.also), ?1) > 0 "
-          "OR (instr(?1, lower(m.name) || ' ') = 1 AND instr(lower(l.also), substr(?1, length(m.name) + 2)) > 0) "
+          "WHERE l.rowid IN (SELECT rowid FROM vehicle_line WHERE lower(id) = ?1 "
+          "UNION ALL SELECT rowid FROM vehicle_line WHERE lower(name) = ?1 "
+          "UNION ALL SELECT n.rowid FROM make k CROSS JOIN vehicle_line n ON lower(n.name) = substr(?1, length(k.name) "
+          "+ 2) "
+          "WHERE instr(?1, lower(k.name) || ' ') = 1 "
+          "UNION ALL SELECT rowid FROM vehicle_line WHERE also <> '' AND instr(lower(also), ?1) > 0 "
+          "UNION ALL SELECT n.rowid FROM make k CROSS JOIN vehicle_line n ON n.also <> '' AND "
+          "instr(lower(n.also), substr(?1, length(k.name) + 2)) > 0 WHERE instr(?1, lower(k.name) || ' ') = 1) "
           "ORDER BY m.name, l.name, l.id",
           readLine, wanted);
   std::erase_if(found, [&](const VehicleLine& l) { return !isNamed(l, wanted); });
