@@ -1,4 +1,5 @@
 #include <fmt/format.h>
+#include <quantity/decimal_mark.h>
 #include <quantity/print.h>
 #include <algorithm>
 #include <cmath>
@@ -10,16 +11,16 @@ constexpr double kNewtonMetresPerPoundFoot = 1.3558179483314004;  // NIST SP 811
 
 /// True minus sign, and no "−0".
 std::string number(double value, int decimals, bool plus) {
-  std::string text = fmt::format("{:.{}f}", std::abs(value), decimals);
-  const bool zero = text.find_first_not_of("0.") == std::string::npos;
+  std::string text = fixedDecimals(std::abs(value), decimals);
+  const bool zero = text.find_first_not_of("0.,") == std::string::npos;
   if (zero) return text;
   return (value < 0 ? "−" : plus ? "+" : "") + text;
 }
 
 std::string withoutTrailingZeros(std::string text) {
-  if (text.find('.') == std::string::npos) return text;
+  if (text.find_first_of(".,") == std::string::npos) return text;
   text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
+  if (text.back() == '.' || text.back() == ',') text.pop_back();
   return text;
 }
 
@@ -59,12 +60,12 @@ std::string printAmount(TemperatureDifference d, const DisplayUnits& units, int 
 std::string print(Ohms r) {
   return scaled(inOhms(r), [](double x) {
     const int decimals = x >= 99.95 ? 0 : x >= 9.995 ? 1 : 2;
-    return fmt::format("{:.{}f}", x, decimals);
+    return fixedDecimals(x, decimals);
   });
 }
 
 std::string printNominal(Ohms r) {
-  return scaled(inOhms(r), [](double x) { return withoutTrailingZeros(fmt::format("{:.3f}", x)); });
+  return scaled(inOhms(r), [](double x) { return withoutTrailingZeros(fixedDecimals(x, 3)); });
 }
 
 std::string print(Torque t, const DisplayUnits& units) {
@@ -73,8 +74,8 @@ std::string print(Torque t, const DisplayUnits& units) {
 }
 
 std::string print(Length l) {
-  if (l.value() >= 1.0) return fmt::format("{:.1f} m", l.value());
-  return withoutTrailingZeros(fmt::format("{:.1f}", inMillimetres(l))) + " mm";
+  if (l.value() >= 1.0) return fixedDecimals(l.value(), 1) + " m";
+  return withoutTrailingZeros(fixedDecimals(inMillimetres(l), 1)) + " mm";
 }
 
 Expected<DisplayUnits> parseDisplayUnits(std::string_view text, std::string_view where) {

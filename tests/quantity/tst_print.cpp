@@ -1,3 +1,5 @@
+#include <quantity/decimal_mark.h>
+#include <quantity/parse.h>
 #include <quantity/percent.h>
 #include <quantity/print.h>
 #include <QTest>
@@ -39,6 +41,23 @@ class TestPrint : public QObject {
   void lengths() {
     QCOMPARE(print(millimetres(2400)), std::string("2.4 m"));
     QCOMPARE(print(millimetres(11)), std::string("11 mm"));
+  }
+  void a_reader_of_decimal_commas_gets_them_and_can_type_them_back() {
+    writeDecimalsWith(DecimalMark::comma);
+    const std::string ohmsShown = print(ohms(4.703));
+    const std::string nominal = printNominal(ohms(4700));
+    const std::string whole = printNominal(ohms(510));
+    const std::string zero = printDifference(kelvins(-0.02), si_, 1);
+    const std::string difference = printDifference(kelvins(1), us_, 1);
+    const std::string percent = signedPercent(-0.0004, 1);
+    writeDecimalsWith(DecimalMark::point);
+    QCOMPARE(ohmsShown, std::string("4,70 Ω"));
+    QCOMPARE(nominal, std::string("4,7 kΩ"));
+    QCOMPARE(whole, std::string("510 Ω"));
+    QCOMPARE(zero, std::string("0,0 K"));
+    QCOMPARE(difference, std::string("+1,8 F°"));
+    QCOMPARE(percent, std::string("0,0 %"));
+    QCOMPARE(inOhms(*parseOhms(nominal, "")), 4700.0);
   }
   void units_are_chosen_by_name() {
     QCOMPARE(*parseDisplayUnits("F,lbf-ft"), us_);

@@ -1,5 +1,6 @@
 #include <app/language.h>
 #include <embedded/ohmkin_translations.h>
+#include <quantity/decimal_mark.h>
 #include <QCoreApplication>
 #include <QLibraryInfo>
 #include <QLocale>
@@ -49,6 +50,7 @@ void speak(const QString& choice, QCoreApplication& application) {
   const bool spoken = !words.isEmpty();
   if (!spoken) words = embedded("ohmkin_en.qm");
   QLocale::setDefault(spoken ? locale : QLocale(QLocale::English, locale.territory()));
+  writeDecimalsWith(QLocale().decimalPoint() == QLatin1String(",") ? DecimalMark::comma : DecimalMark::point);
   auto* qtsOwn = new QTranslator(&application);
   if (spoken && qtsOwn->load(QLocale(), QStringLiteral("qtbase"), QStringLiteral("_"),
                              QLibraryInfo::path(QLibraryInfo::TranslationsPath)))

@@ -66,7 +66,7 @@ QWidget* ThingDesk::makeReading() {
   view_ = new ThingView(sheet);
   stock_ = new StockPanel(clerk_);
   changes_ = new ChangeList(ChangeList::Of::oneThing, clerk_, settings_);
-  view_->addBelow(stock_);
+  view_->addAbove(stock_);  // at the counter it is asked first
   view_->addBelow(changes_);
   auto* top = new QHBoxLayout;
   top->setSpacing(space(6));

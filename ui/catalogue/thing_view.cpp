@@ -29,6 +29,10 @@ ThingView::ThingView(QWidget* parent)
   outer->addWidget(scroll_);
 }
 
+void ThingView::addAbove(QWidget* widget) {
+  static_cast<QVBoxLayout*>(scroll_->widget()->layout())->insertWidget(0, widget);  // NOLINT: made above
+}
+
 void ThingView::addBelow(QWidget* widget) { below_->addWidget(widget); }
 
 void ThingView::display(const ThingShown& thing) {
@@ -63,7 +67,8 @@ void ThingView::addSection(const SectionShown& section) {
       grid->addWidget(label, line, 0, fact.link.empty() ? Qt::AlignTop : Qt::AlignVCenter);
     }
     if (fact.link.empty()) {
-      grid->addWidget((new parts::Words(fact.value, box))->selectable(), line, 1);
+      const bool alone = fact.label.isEmpty();
+      grid->addWidget((new parts::Words(fact.value, box))->selectable(), line, alone ? 0 : 1, 1, alone ? 2 : 1);
     } else {
       auto* link = new parts::Link(fact.value, box);
       link->setAccessibleName(fact.label.isEmpty() ? fact.value : fact.label + QStringLiteral(": ") + fact.value);

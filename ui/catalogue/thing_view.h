@@ -14,6 +14,7 @@ class ThingView : public QWidget {
   explicit ThingView(QWidget* parent = nullptr);
   void display(const ThingShown& thing);
   [[nodiscard]] const ThingShown& thing() const { return thing_; }
+  void addAbove(QWidget* widget);
   /// More about the thing, below its facts: the shelf, the changes.
   void addBelow(QWidget* widget);
   void takeKeyboard();  ///< to the first link, or the facts themselves

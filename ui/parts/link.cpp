@@ -12,7 +12,7 @@ namespace ohmkin::parts {
 namespace {
 
 constexpr int kMostLines = 4;
-int inset() { return look::space(4); }
+int inset() { return look::space(1); }
 int leastHeight() { return std::max(24, look::space(26)); }
 
 }  // namespace
