@@ -46,6 +46,10 @@
             <source>Catalogue</source>
             <translation>Katalog</translation>
         </message>
+        <message>
+            <source>Jobs</source>
+            <translation>Aufträge</translation>
+        </message>
     </context>
     <context>
         <name>QAction</name>
@@ -1543,6 +1547,602 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
         </message>
     </context>
     <context>
+        <name>ohmkin::jobs</name>
+        <message>
+            <source>Answer</source>
+            <translation>Antwort</translation>
+        </message>
+        <message>
+            <source>Pair</source>
+            <translation>Paar</translation>
+        </message>
+        <message>
+            <source>Trim</source>
+            <translation>Abgleich</translation>
+        </message>
+        <message>
+            <source>Swap plan</source>
+            <translation>Umbauplan</translation>
+        </message>
+        <message>
+            <source>Engine date</source>
+            <translation>Motordatum</translation>
+        </message>
+        <message>
+            <source>Search for a fault</source>
+            <translation>Störungssuche</translation>
+        </message>
+        <message>
+            <source>Bench curve</source>
+            <translation>Kennlinie vom Messplatz</translation>
+        </message>
+        <message>
+            <source>File</source>
+            <translation>Datei</translation>
+        </message>
+        <message>
+            <source>Document</source>
+            <translation>Dokument</translation>
+        </message>
+        <message>
+            <source>At the hot mark: on time.</source>
+            <translation>An der Heiß-Marke: rechtzeitig.</translation>
+        </message>
+        <message>
+            <source>At the hot mark: %1 late.</source>
+            <translation>An der Heiß-Marke: %1 zu spät.</translation>
+        </message>
+        <message>
+            <source>At the hot mark: %1 early.</source>
+            <translation>An der Heiß-Marke: %1 zu früh.</translation>
+        </message>
+        <message>
+            <source>The hot mark is never reached: at least %1 late.</source>
+            <translation>Die Heiß-Marke wird nie erreicht: mindestens %1 zu spät.</translation>
+        </message>
+        <message>
+            <source>The hot mark is passed too soon: at least %1 early.</source>
+            <translation>Die Heiß-Marke wird vorzeitig überschritten: mindestens %1 zu früh.</translation>
+        </message>
+        <message>
+            <source>No sender recommended</source>
+            <translation>Kein Geber empfohlen</translation>
+        </message>
+        <message>
+            <source>With it: %1.</source>
+            <translation>Dazu: %1.</translation>
+        </message>
+        <message>
+            <source>Trim: %1.</source>
+            <translation>Abgleich: %1.</translation>
+        </message>
+        <message>
+            <source>Holds for: %1.</source>
+            <translation>Gilt für: %1.</translation>
+        </message>
+        <message>
+            <source>Asked: %1.</source>
+            <translation>Gefragt: %1.</translation>
+        </message>
+        <message>
+            <source>%1 with %2: %3 %4</source>
+            <translation>%1 mit %2: %3 %4</translation>
+        </message>
+        <message>
+            <source>To buy: %1.</source>
+            <translation>Zu kaufen: %1.</translation>
+        </message>
+        <message>
+            <source>It %1.</source>
+            <translation>Die Anzeige: %1.</translation>
+        </message>
+        <message>
+            <source>%1: %2.</source>
+            <translation>%1: %2.</translation>
+        </message>
+        <message>
+            <source>not sure</source>
+            <translation>nicht sicher</translation>
+        </message>
+        <message>
+            <source>Did not help: %1.</source>
+            <translation>Hat nicht geholfen: %1.</translation>
+        </message>
+        <message>
+            <source>What helped: %1.</source>
+            <translation>Was geholfen hat: %1.</translation>
+        </message>
+        <message>
+            <source>Found: %1.</source>
+            <translation>Gefunden: %1.</translation>
+        </message>
+        <message>
+            <source>It is there, as it was.</source>
+            <translation>Sie ist da, wie sie war.</translation>
+        </message>
+        <message>
+            <source>%1, by %2</source>
+            <translation>%1, von %2</translation>
+        </message>
+        <message>
+            <source>This is no longer as it was written: its bytes differ. It is not shown.</source>
+            <translation>Dies ist nicht mehr, wie es geschrieben wurde: die Bytes weichen ab. Es wird nicht gezeigt.</translation>
+        </message>
+    </context>
+    <context>
+        <name>ohmkin::jobs::CloseForm</name>
+        <message>
+            <source>Close the job</source>
+            <translation>Auftrag abschließen</translation>
+        </message>
+        <message>
+            <source>&amp;Close the job</source>
+            <translation>Auftrag abs&amp;chließen</translation>
+        </message>
+        <message>
+            <source>Part fitted</source>
+            <translation>Eingebautes Teil</translation>
+        </message>
+        <message>
+            <source>Cause found</source>
+            <translation>Gefundene Ursache</translation>
+        </message>
+        <message>
+            <source>What the gauge did</source>
+            <translation>Was die Anzeige tat</translation>
+        </message>
+        <message>
+            <source>Leave empty what is not known. Causes are counted, and help the next search for a fault.</source>
+            <translation>Lassen Sie leer, was nicht bekannt ist. Ursachen werden gezählt und helfen der nächsten Störungssuche.</translation>
+        </message>
+        <message>
+            <source>none</source>
+            <translation>keins</translation>
+        </message>
+        <message>
+            <source>none found</source>
+            <translation>keine gefunden</translation>
+        </message>
+        <message>
+            <source>not said</source>
+            <translation>nicht gesagt</translation>
+        </message>
+        <message>
+            <source>cause</source>
+            <translation>Ursache</translation>
+        </message>
+        <message>
+            <source>one of the causes offered as you type; what else there is to say goes into a note</source>
+            <translation>eine der Ursachen, die beim Eingeben angeboten werden; was sonst zu sagen ist, gehört in eine Bemerkung</translation>
+        </message>
+    </context>
+    <context>
+        <name>ohmkin::jobs::DocumentCard</name>
+        <message>
+            <source>Remove</source>
+            <translation>Entfernen</translation>
+        </message>
+        <message>
+            <source>Remove: %1, %2</source>
+            <translation>Entfernen: %1, %2</translation>
+        </message>
+        <message>
+            <source>%1 of %2</source>
+            <translation>%1 vom %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>ohmkin::jobs::EraseForm</name>
+        <message>
+            <source>Erase for good</source>
+            <translation>Endgültig löschen</translation>
+        </message>
+        <message>
+            <source>&amp;Erase for good</source>
+            <translation>Endgültig &amp;löschen</translation>
+        </message>
+        <message>
+            <source>Number of the job</source>
+            <translation>Nummer des Auftrags</translation>
+        </message>
+        <message>
+            <source>Type the number of the job</source>
+            <translation>Nummer des Auftrags eingeben</translation>
+        </message>
+        <message>
+            <source>Erase job %1 for good</source>
+            <translation>Auftrag %1 endgültig löschen</translation>
+        </message>
+        <message>
+            <source>The job, its notes and what was kept with it are overwritten in the file, and no undo brings them back. Pieces sold stay counted. Backups made before still hold it.</source>
+            <translation>Der Auftrag, seine Bemerkungen und was bei ihm behalten ist, werden in der Datei überschrieben, und kein Rückgängig bringt sie wieder. Verkaufte Stücke bleiben gezählt. Frühere Sicherungen enthalten ihn noch.</translation>
+        </message>
+    </context>
+    <context>
+        <name>ohmkin::jobs::FieldsForm</name>
+        <message>
+            <source>New job</source>
+            <translation>Neuer Auftrag</translation>
+        </message>
+        <message>
+            <source>&amp;Save</source>
+            <translation>&amp;Speichern</translation>
+        </message>
+        <message>
+            <source>Reference</source>
+            <translation>Referenz</translation>
+        </message>
+        <message>
+            <source>Vehicle</source>
+            <translation>Fahrzeug</translation>
+        </message>
+        <message>
+            <source>Engine</source>
+            <translation>Motor</translation>
+        </message>
+        <message>
+            <source>What was seen</source>
+            <translation>Was beobachtet wurde</translation>
+        </message>
+        <message>
+            <source>Note</source>
+            <translation>Bemerkung</translation>
+        </message>
+        <message>
+            <source>Reference: %1.</source>
+            <translation>Referenz: %1.</translation>
+        </message>
+        <message>
+            <source>Job %1</source>
+            <translation>Auftrag %1</translation>
+        </message>
+    </context>
+    <context>
+        <name>ohmkin::jobs::Form</name>
+        <message>
+            <source>Cancel</source>
+            <translation>Abbrechen</translation>
+        </message>
+    </context>
+    <context>
+        <name>ohmkin::jobs::JobDesk</name>
+        <message>
+            <source>Add a &amp;note</source>
+            <translation>&amp;Bemerkung anfügen</translation>
+        </message>
+        <message>
+            <source>&amp;Print…</source>
+            <translation>&amp;Drucken…</translation>
+        </message>
+        <message>
+            <source>More…</source>
+            <translation>Mehr…</translation>
+        </message>
+        <message>
+            <source>Vehicle</source>
+            <translation>Fahrzeug</translation>
+        </message>
+        <message>
+            <source>Engine</source>
+            <translation>Motor</translation>
+        </message>
+        <message>
+            <source>Seen</source>
+            <translation>Beobachtet</translation>
+        </message>
+        <message>
+            <source>Note</source>
+            <translation>Bemerkung</translation>
+        </message>
+        <message>
+            <source>Part fitted</source>
+            <translation>Eingebautes Teil</translation>
+        </message>
+        <message>
+            <source>Cause found</source>
+            <translation>Gefundene Ursache</translation>
+        </message>
+        <message>
+            <source>Shelf</source>
+            <translation>Lager</translation>
+        </message>
+        <message>
+            <source>job %1</source>
+            <translation>Auftrag %1</translation>
+        </message>
+        <message>
+            <source>begun on %1</source>
+            <translation>begonnen am %1</translation>
+        </message>
+        <message>
+            <source>begun on %1 by %2</source>
+            <translation>begonnen am %1 von %2</translation>
+        </message>
+        <message>
+            <source>&amp;Close the job…</source>
+            <translation>Auftrag &amp;abschließen…</translation>
+        </message>
+        <message>
+            <source>&amp;Open it again</source>
+            <translation>&amp;Wieder öffnen</translation>
+        </message>
+        <message>
+            <source>Today it would differ. %1</source>
+            <translation>Heute wäre sie anders. %1</translation>
+        </message>
+        <message>
+            <source>It cannot be asked again. %1</source>
+            <translation>Sie lässt sich nicht erneut fragen. %1</translation>
+        </message>
+    </context>
+    <context>
+        <name>ohmkin::jobs::JobList</name>
+        <message>
+            <source>job %1</source>
+            <translation>Auftrag %1</translation>
+        </message>
+        <message>
+            <source>open</source>
+            <translation>offen</translation>
+        </message>
+        <message>
+            <source>done</source>
+            <translation>erledigt</translation>
+        </message>
+        <message>
+            <source>Jobs, open ones first</source>
+            <translation>Aufträge, offene zuerst</translation>
+        </message>
+    </context>
+    <context>
+        <name>ohmkin::jobs::JobsPage</name>
+        <message>
+            <source>Find a job</source>
+            <translation>Auftrag suchen</translation>
+        </message>
+        <message>
+            <source>&amp;New job</source>
+            <translation>&amp;Neuer Auftrag</translation>
+        </message>
+        <message>
+            <source>reference, vehicle, part, note</source>
+            <translation>Referenz, Fahrzeug, Teil, Bemerkung</translation>
+        </message>
+        <message>
+            <source>remove what was kept</source>
+            <translation>Behaltenes entfernen</translation>
+        </message>
+        <message>
+            <source>Begin a new job</source>
+            <translation>Neuen Auftrag beginnen</translation>
+        </message>
+        <message>
+            <source>Add a note to the job</source>
+            <translation>Dem Auftrag eine Bemerkung anfügen</translation>
+        </message>
+        <message>
+            <source>Close the job, or open it again</source>
+            <translation>Auftrag abschließen oder wieder öffnen</translation>
+        </message>
+        <message>
+            <source>Print of the job</source>
+            <translation>Vom Auftrag drucken</translation>
+        </message>
+        <message>
+            <source>Edit the job</source>
+            <translation>Auftrag bearbeiten</translation>
+        </message>
+        <message>
+            <source>Attach a file to the job…</source>
+            <translation>Dem Auftrag eine Datei beifügen…</translation>
+        </message>
+        <message>
+            <source>Attach a photo or another file</source>
+            <translation>Foto oder andere Datei beifügen</translation>
+        </message>
+        <message>
+            <source>Duplicate the job</source>
+            <translation>Auftrag verdoppeln</translation>
+        </message>
+        <message>
+            <source>duplicate the job</source>
+            <translation>Auftrag verdoppeln</translation>
+        </message>
+        <message>
+            <source>Delete the job</source>
+            <translation>Auftrag löschen</translation>
+        </message>
+        <message>
+            <source>delete the job</source>
+            <translation>Auftrag löschen</translation>
+        </message>
+        <message>
+            <source>Erase the job for good…</source>
+            <translation>Auftrag endgültig löschen…</translation>
+        </message>
+        <message>
+            <source>Job sheet</source>
+            <translation>Auftragsblatt</translation>
+        </message>
+        <message>
+            <source>Offset card</source>
+            <translation>Korrekturkarte</translation>
+        </message>
+        <message>
+            <source>Shelf label</source>
+            <translation>Lageretikett</translation>
+        </message>
+        <message>
+            <source>Save what the form says</source>
+            <translation>Speichern, was im Formular steht</translation>
+        </message>
+        <message>
+            <source>Out of the form</source>
+            <translation>Aus dem Formular</translation>
+        </message>
+        <message numerus="yes">
+            <source>%n jobs</source>
+            <translation>
+                <numerusform>%n Auftrag</numerusform>
+                <numerusform>%n Aufträge</numerusform>
+            </translation>
+        </message>
+        <message>
+            <source>, %1 open</source>
+            <translation>, %1 offen</translation>
+        </message>
+        <message numerus="yes">
+            <source>%n jobs found</source>
+            <translation>
+                <numerusform>%n Auftrag gefunden</numerusform>
+                <numerusform>%n Aufträge gefunden</numerusform>
+            </translation>
+        </message>
+        <message>
+            <source>; type to find others</source>
+            <translation>; weitere durch Eingeben</translation>
+        </message>
+        <message>
+            <source>No jobs yet</source>
+            <translation>Noch keine Aufträge</translation>
+        </message>
+        <message>
+            <source>Begin one here with Ctrl+N, or keep an answer with one: Ctrl+K on the page it is on.</source>
+            <translation>Beginnen Sie hier einen mit Strg+N, oder behalten Sie eine Antwort bei einem: Strg+K auf der Seite, auf der sie steht.</translation>
+        </message>
+        <message>
+            <source>No job says that</source>
+            <translation>Kein Auftrag sagt das</translation>
+        </message>
+        <message>
+            <source>Every word is looked for in references, vehicles, engines, parts and notes.</source>
+            <translation>Jedes Wort wird in Referenzen, Fahrzeugen, Motoren, Teilen und Bemerkungen gesucht.</translation>
+        </message>
+        <message>
+            <source>no part</source>
+            <translation>kein Teil</translation>
+        </message>
+        <message>
+            <source>a part fitted or recommended</source>
+            <translation>ein eingebautes oder empfohlenes Teil</translation>
+        </message>
+        <message>
+            <source>Done again: %1.</source>
+            <translation>Wiederholt: %1.</translation>
+        </message>
+        <message>
+            <source>Undone: %1.</source>
+            <translation>Rückgängig gemacht: %1.</translation>
+        </message>
+        <message>
+            <source>Job %1</source>
+            <translation>Auftrag %1</translation>
+        </message>
+        <message>
+            <source>one that was changed since</source>
+            <translation>einer, der seither geändert wurde</translation>
+        </message>
+        <message>
+            <source>the job as it was left here</source>
+            <translation>der Auftrag, wie er hier verlassen wurde</translation>
+        </message>
+        <message>
+            <source>new job</source>
+            <translation>neuer Auftrag</translation>
+        </message>
+        <message>
+            <source>edit the job</source>
+            <translation>Auftrag bearbeiten</translation>
+        </message>
+        <message>
+            <source>add a note</source>
+            <translation>Bemerkung anfügen</translation>
+        </message>
+        <message>
+            <source>close the job</source>
+            <translation>Auftrag abschließen</translation>
+        </message>
+        <message>
+            <source>Job %1 is erased.</source>
+            <translation>Auftrag %1 ist endgültig gelöscht.</translation>
+        </message>
+        <message>
+            <source>open the job again</source>
+            <translation>Auftrag wieder öffnen</translation>
+        </message>
+        <message>
+            <source>attach a file</source>
+            <translation>Datei beifügen</translation>
+        </message>
+        <message>
+            <source>a sheet that is still being made</source>
+            <translation>ein Blatt, das noch entsteht</translation>
+        </message>
+        <message>
+            <source>a moment's patience</source>
+            <translation>einen Augenblick Geduld</translation>
+        </message>
+        <message>
+            <source>job %1</source>
+            <translation>Auftrag %1</translation>
+        </message>
+        <message>
+            <source>job</source>
+            <translation>Auftrag</translation>
+        </message>
+        <message>
+            <source>label %1</source>
+            <translation>Etikett %1</translation>
+        </message>
+        <message>
+            <source>label</source>
+            <translation>Etikett</translation>
+        </message>
+        <message>
+            <source>no answer that can be asked again</source>
+            <translation>keine Antwort, die sich erneut fragen lässt</translation>
+        </message>
+        <message>
+            <source>an answer kept with the job</source>
+            <translation>eine beim Auftrag behaltene Antwort</translation>
+        </message>
+        <message>
+            <source>an answer that would differ today</source>
+            <translation>eine Antwort, die heute anders wäre</translation>
+        </message>
+        <message>
+            <source>an answer as it is today: keep it with the job first</source>
+            <translation>eine Antwort, wie sie heute ist: behalten Sie sie zuerst beim Auftrag</translation>
+        </message>
+        <message>
+            <source>offset card %1, job %2</source>
+            <translation>Korrekturkarte %1, Auftrag %2</translation>
+        </message>
+        <message>
+            <source>no sender recommended</source>
+            <translation>kein Geber empfohlen</translation>
+        </message>
+        <message>
+            <source>an answer that recommends one</source>
+            <translation>eine Antwort, die einen empfiehlt</translation>
+        </message>
+    </context>
+    <context>
+        <name>ohmkin::jobs::NoteForm</name>
+        <message>
+            <source>Note</source>
+            <translation>Bemerkung</translation>
+        </message>
+        <message>
+            <source>&amp;Add</source>
+            <translation>An&amp;fügen</translation>
+        </message>
+        <message>
+            <source>A line more under the note</source>
+            <translation>Eine weitere Zeile unter der Bemerkung</translation>
+        </message>
+    </context>
+    <context>
         <name>ohmkin::match</name>
         <message>
             <source>not understood: %1</source>
@@ -1825,6 +2425,14 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
         <message>
             <source>Previous reading of the question</source>
             <translation>Vorige Lesart der Frage</translation>
+        </message>
+        <message>
+            <source>&amp;Keep with a job…</source>
+            <translation>Bei einem Auftrag &amp;behalten…</translation>
+        </message>
+        <message>
+            <source>Keep the answer with a job</source>
+            <translation>Die Antwort bei einem Auftrag behalten</translation>
         </message>
     </context>
     <context>
@@ -3222,6 +3830,53 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
         <message>
             <source>%1 to %2: %3, %4</source>
             <translation>%1 zu %2: %3, %4</translation>
+        </message>
+    </context>
+    <context>
+        <name>ohmkin::parts::KeepWithJob</name>
+        <message>
+            <source>job %1</source>
+            <translation>Auftrag %1</translation>
+        </message>
+        <message>
+            <source>Reference of the job</source>
+            <translation>Referenz des Auftrags</translation>
+        </message>
+        <message>
+            <source>&amp;Keep</source>
+            <translation>&amp;Behalten</translation>
+        </message>
+        <message>
+            <source>Keep with a job</source>
+            <translation>Bei einem Auftrag behalten</translation>
+        </message>
+        <message>
+            <source>The customer's own word for the job, or the number of an open one</source>
+            <translation>Das Wort des Kunden für den Auftrag, oder die Nummer eines offenen</translation>
+        </message>
+        <message>
+            <source>reference, or number of an open job</source>
+            <translation>Referenz, oder Nummer eines offenen Auftrags</translation>
+        </message>
+        <message>
+            <source>Cancel</source>
+            <translation>Abbrechen</translation>
+        </message>
+        <message>
+            <source>Enter keeps it with %1: %2.</source>
+            <translation>Eingabe behält es bei %1: %2.</translation>
+        </message>
+        <message>
+            <source>Enter begins a new job, “%1”.</source>
+            <translation>Eingabe beginnt einen neuen Auftrag, „%1“.</translation>
+        </message>
+        <message>
+            <source>Kept with job %1, “%2”.</source>
+            <translation>Bei Auftrag %1, „%2“, behalten.</translation>
+        </message>
+        <message>
+            <source>Not kept. %1</source>
+            <translation>Nicht behalten. %1</translation>
         </message>
     </context>
     <context>

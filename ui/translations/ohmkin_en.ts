@@ -12,6 +12,23 @@
         </message>
     </context>
     <context>
+        <name>ohmkin::jobs::JobsPage</name>
+        <message numerus="yes">
+            <source>%n jobs</source>
+            <translation>
+                <numerusform>%n job</numerusform>
+                <numerusform>%n jobs</numerusform>
+            </translation>
+        </message>
+        <message numerus="yes">
+            <source>%n jobs found</source>
+            <translation>
+                <numerusform>%n job found</numerusform>
+                <numerusform>%n jobs found</numerusform>
+            </translation>
+        </message>
+    </context>
+    <context>
         <name>ohmkin::measure::CurvePlot</name>
         <message numerus="yes">
             <source>%n reading(s)</source>
