@@ -12,25 +12,25 @@
 namespace ohmkin::workflow {
 namespace {
 
-/// Folded parts of a name: "Ridgeway utility" → ridgeway, utility.
-std::vector<std::string> parts(std::string_view text) {
-  std::vector<std::string> out;
+constexpr char kBreak = '\n';
+
+/// "Ridgeway utility" → ridgeway, utility, with breaks around them; a single part is nothing new beside the whole.
+std::string partsOf(std::string_view text) {
+  std::string out(1, kBreak);
+  std::size_t count = 0;
   while (!text.empty()) {
     const auto blank = text.find(' ');
-    if (std::string part = folded(text.substr(0, blank)); !part.empty()) out.push_back(std::move(part));
+    if (const std::string part = folded(text.substr(0, blank)); !part.empty()) {
+      out += part + kBreak;
+      ++count;
+    }
     text = blank == std::string_view::npos ? std::string_view{} : text.substr(blank + 1);
   }
-  return out;
+  return count > 1 ? out : std::string();
 }
 
 constexpr const char* kCasting = "casting number";
 constexpr const char* kFitted = "sender in the head now";
-
-bool somePartBegins(const Word& word, std::string_view beginning) {
-  if (word.folded.starts_with(beginning)) return true;
-  const auto all = parts(word.text);
-  return std::any_of(all.begin(), all.end(), [&](const std::string& part) { return part.starts_with(beginning); });
-}
 
 }  // namespace
 
@@ -64,8 +64,11 @@ Vocabulary::Vocabulary(const catalog::Catalogue& catalogue, Numbers numbers)
 void Vocabulary::add(std::string text, std::string field, std::string id, std::string note,
                      std::optional<ModelYearSpan> years) {
   std::string key = folded(text);
-  if (!key.empty())
-    words_.push_back({std::move(text), std::move(key), std::move(field), std::move(id), std::move(note), years});
+  if (!key.empty()) {
+    std::string parts = partsOf(text);
+    words_.push_back(
+        {std::move(text), std::move(key), std::move(field), std::move(id), std::move(note), years, std::move(parts)});
+  }
 }
 
 const Word* Vocabulary::exactly(std::string_view wanted, std::string_view typed) const {
@@ -96,10 +99,12 @@ const Word* Vocabulary::numbered(std::string_view wanted, std::string_view typed
 std::vector<const Word*> Vocabulary::beginning(std::string_view wanted, std::size_t most) const {
   std::vector<const Word*> out;
   std::set<std::pair<std::string, std::string>> seen;
+  const std::string asPart = kBreak + std::string(wanted);
   for (const bool whole : {true, false}) {
     for (const Word& word : words_) {
       if (out.size() == most) return out;
-      if (whole ? !word.folded.starts_with(wanted) : word.folded.starts_with(wanted) || !somePartBegins(word, wanted))
+      if (whole ? !word.folded.starts_with(wanted)
+                : word.folded.starts_with(wanted) || word.parts.find(asPart) == std::string::npos)
         continue;
       if (seen.emplace(word.field, word.id).second) out.push_back(&word);
     }
@@ -109,11 +114,12 @@ std::vector<const Word*> Vocabulary::beginning(std::string_view wanted, std::siz
 
 std::vector<const Word*> Vocabulary::linesWith(std::string_view wanted) const {
   std::vector<const Word*> out;
+  const std::string asPart = kBreak + std::string(wanted) + kBreak;
   for (const Word& word : words_) {
     if (word.field != "line") continue;
-    if (std::any_of(out.begin(), out.end(), [&](const Word* known) { return known->id == word.id; })) continue;
-    const auto all = parts(word.text);
-    if (std::find(all.begin(), all.end(), wanted) != all.end()) out.push_back(&word);
+    if (word.parts.empty() ? word.folded != wanted : word.parts.find(asPart) == std::string::npos) continue;
+    if (std::none_of(out.begin(), out.end(), [&](const Word* known) { return known->id == word.id; }))
+      out.push_back(&word);
   }
   return out;
 }

@@ -18,6 +18,7 @@ struct Word {
   std::string id;      ///< what goes into that field
   std::string note;    ///< "model years 1967–78"
   std::optional<ModelYearSpan> years = std::nullopt;  ///< of a vehicle line
+  std::string parts = {};  ///< where there are several: each as compared, line breaks before, between and after
 };
 
 class Vocabulary {
