@@ -42,7 +42,10 @@ class CatalogueWork : public QObject {
 };
 
 CatalogueThread::CatalogueThread(QObject* parent)
-    : QObject(parent), newest_(std::make_shared<std::array<std::atomic<quint64>, 4>>()), work_(new CatalogueWork) {
+    : QObject(parent),
+      newest_(std::make_shared<std::array<std::atomic<quint64>, 4>>()),
+      file_(std::make_shared<std::atomic<quint64>>()),
+      work_(new CatalogueWork) {
   work_->moveToThread(&thread_);
   connect(&thread_, &QThread::finished, work_, &QObject::deleteLater);
   connect(work_, &CatalogueWork::opened, this, &CatalogueThread::opened);
@@ -53,12 +56,16 @@ CatalogueThread::CatalogueThread(QObject* parent)
 
 CatalogueThread::~CatalogueThread() {
   for (auto& lane : *newest_) ++lane;
-  thread_.quit();
+  ++*file_;
+  // After what was told: a change that was asked for is made.
+  QMetaObject::invokeMethod(
+      work_, [] { QThread::currentThread()->quit(); }, Qt::QueuedConnection);
   thread_.wait();
 }
 
 void CatalogueThread::open(const QString& file) {
   for (auto& lane : *newest_) ++lane;
+  ++*file_;
   QMetaObject::invokeMethod(
       work_, [work = work_, file] { work->open(file); }, Qt::QueuedConnection);
 }
@@ -77,6 +84,22 @@ void CatalogueThread::ask(int lane, Job job) {
             this,
             [newest, then = std::move(then), at, serial] {
               if (newest->at(at) == serial) then();
+            },
+            Qt::QueuedConnection);
+      },
+      Qt::QueuedConnection);
+}
+
+void CatalogueThread::tell(Job job) {
+  QMetaObject::invokeMethod(
+      work_,
+      [this, work = work_, job = std::move(job), file = file_, serial = file_->load()] {
+        Then then = work->run(job);
+        if (!then) return;
+        QMetaObject::invokeMethod(
+            this,
+            [then = std::move(then), file, serial] {
+              if (*file == serial) then();
             },
             Qt::QueuedConnection);
       },

@@ -37,6 +37,9 @@ class CatalogueThread : public QObject {
   /// dropped. Lanes are 0 to 3.
   void ask(int lane, Job job);
   void drop(int lane);
+  /// Always done, in order, also when the window is closed meanwhile: for changes. What it hands back is dropped only
+  /// when the owner goes, or another file is opened.
+  void tell(Job job);
 
  signals:
   void opened(const QString& file);
@@ -46,6 +49,7 @@ class CatalogueThread : public QObject {
  private:
   QThread thread_;
   std::shared_ptr<std::array<std::atomic<quint64>, 4>> newest_;
+  std::shared_ptr<std::atomic<quint64>> file_;  ///< which one, counted
   CatalogueWork* work_;
 };
 

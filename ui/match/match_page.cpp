@@ -4,6 +4,8 @@
 #include <match/match_page.h>
 #include <match/wording.h>
 #include <parts/scrolling.h>
+#include <parts/words.h>
+#include <workflow/job_work.h>
 #include <QVBoxLayout>
 
 namespace ohmkin::match {
@@ -35,6 +37,8 @@ MatchPage::MatchPage(desk::Settings& settings, QWidget* parent)
       settings_(settings),
       query_(new parts::QueryBox(this)),
       chips_(new parts::ChipRow(this)),
+      keep_(new QPushButton(tr("&Keep with a job…"), this)),
+      told_((new parts::Words({}, this))->painted(look::Paint::accent)->selectable()),
       stack_(new QStackedWidget(this)),
       start_(new StartPage(this)),
       result_(new ResultSheet) {
@@ -42,10 +46,18 @@ MatchPage::MatchPage(desk::Settings& settings, QWidget* parent)
   column->setContentsMargins(space(24), space(24), space(24), space(16));
   column->setSpacing(space(8));
   column->addWidget(query_);
-  column->addWidget(chips_);
+  auto* under = new QHBoxLayout;
+  under->setSpacing(space(8));
+  under->addWidget(chips_, 1);
+  under->addWidget(keep_, 0, Qt::AlignRight | Qt::AlignTop);
+  column->addLayout(under);
+  column->addWidget(told_);
   column->addSpacing(space(4));
   column->addWidget(stack_, 1);
   chips_->hide();
+  told_->hide();
+  keep_->setFont(look::typeface(look::Text::small));
+  keep_->setMinimumHeight(space(28));
 
   stack_->addWidget(start_);
   stack_->addWidget(parts::scrolling(result_, this));
@@ -97,6 +109,32 @@ void MatchPage::wire() {
         [this] { result_->nextBranch(1); });
   offer(tr("Previous reading of the question"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
         [this] { result_->nextBranch(-1); });
+  keeping_ = offer(tr("Keep the answer with a job"), QKeySequence(Qt::CTRL | Qt::Key_K), [this] { keepWithJob(); });
+  keep_->setToolTip(parts::plainTip(desk::tipOf(*keeping_)));
+  connect(keep_, &QPushButton::clicked, keeping_, &QAction::trigger);
+  connect(stack_, &QStackedWidget::currentChanged, this, &MatchPage::showState);
+  showState();
+}
+
+void MatchPage::showState() {
+  keeping_->setEnabled(showsAnswer());
+  keep_->setVisible(showsAnswer());
+}
+
+void MatchPage::tell(const QString& sentence) {
+  told_->setText(sentence);
+  told_->setVisible(!sentence.isEmpty());
+}
+
+/// The answer as it is shown now, whatever is typed or changed while the dialog is open.
+void MatchPage::keepWithJob() {
+  if (!outcome_ || !outcome_->answer) return;
+  parts::keepWithJob(
+      file_, outcome_->text,
+      [outcome = outcome_](catalog::Catalogue& catalogue, catalog::JobNumber id, std::string_view who) {
+        return workflow::keepMatch(catalogue, id, *outcome->answer, who);
+      },
+      this, [this](const QString& sentence) { tell(sentence); });
 }
 
 void MatchPage::openCatalogue(const QString& file) {
@@ -110,6 +148,7 @@ void MatchPage::showNoCatalogue() {
 }
 
 void MatchPage::asked(const QString& text) {
+  tell({});
   if (file_.isEmpty()) return;
   if (!text.trimmed().isEmpty()) {
     asker_.ask(text, settings_.units());

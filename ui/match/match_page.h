@@ -4,6 +4,7 @@
 #include <match/result_sheet.h>
 #include <match/start_page.h>
 #include <parts/chip_row.h>
+#include <parts/keep_with_job.h>
 #include <parts/query_box.h>
 #include <QStackedWidget>
 #include <QTimer>
@@ -34,6 +35,8 @@ class MatchPage : public desk::Page {
   [[nodiscard]] NeedlePanel& needles() const { return result_->needles(); }
   [[nodiscard]] DetailPanel& details() const { return result_->details(); }
   [[nodiscard]] StartPage& start() const { return *start_; }
+  [[nodiscard]] QPushButton& keepButton() const { return *keep_; }
+  [[nodiscard]] QString told() const { return told_->isHidden() ? QString() : told_->text(); }  ///< of keeping
   [[nodiscard]] bool showsAnswer() const { return stack_->currentIndex() == 1; }
 
  private:
@@ -42,6 +45,9 @@ class MatchPage : public desk::Page {
   void forget();  ///< no answer any more
   void fillIn(const std::string& field);
   void unitsChanged();
+  void keepWithJob();
+  void tell(const QString& sentence);
+  void showState();  ///< what can be done with an answer follows whether there is one
 
   desk::Settings& settings_;
   Asker asker_;
@@ -51,6 +57,9 @@ class MatchPage : public desk::Page {
 
   parts::QueryBox* query_;
   parts::ChipRow* chips_;
+  QPushButton* keep_;
+  parts::Words* told_;
+  QAction* keeping_ = nullptr;
   QStackedWidget* stack_;
   StartPage* start_;
   ResultSheet* result_;
