@@ -31,20 +31,11 @@ INSERT INTO stands_in_for VALUES ('RING-1', 'RING-2', '1970', 'made-up', 'large'
 INSERT INTO stock VALUES ('RING-3', 'A', 4, 0, 'shop');
 )sql";
 
-QString shown(const SearchHit& hit) {
+/// Of the catalogue's hits and of the plain search's alike.
+QString shown(const auto& hit) {
   return QString("%1 %2 %3 %4 %5 %6")
       .arg(static_cast<int>(hit.how))
       .arg(static_cast<int>(hit.field))
-      .arg(hit.inStock)
-      .arg(hit.uses)
-      .arg(static_cast<int>(hit.kind))
-      .arg(QString::fromStdString(hit.id));
-}
-
-QString shown(const test::PlainSearch::Hit& hit) {
-  return QString("%1 %2 %3 %4 %5 %6")
-      .arg(hit.how)
-      .arg(hit.field)
       .arg(hit.inStock)
       .arg(hit.uses)
       .arg(static_cast<int>(hit.kind))
