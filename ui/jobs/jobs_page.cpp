@@ -1,0 +1,570 @@
+#include <catalog/catalogue_error.h>
+#include <desk/sheet_options.h>
+#include <jobs/jobs_page.h>
+#include <look/type.h>
+#include <parts/words.h>
+#include <workflow/job_sheet.h>
+#include <workflow/person.h>
+#include <workflow/sheets.h>
+#include <workflow/stock_label.h>
+#include <QDragEnterEvent>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QMimeData>
+#include <QStandardPaths>
+#include <QUndoCommand>
+
+namespace ohmkin::jobs {
+
+using desk::plain;
+using look::Paint;
+using look::space;
+
+namespace {
+
+enum Lane { listing, showing, again };
+constexpr int kMostListed = 200;
+
+/// A change of a job that is made elsewhere: undone and done again by asking for it.
+class JobCommand : public QUndoCommand {
+ public:
+  JobCommand(const QString& what, std::function<void(bool back)> go) : QUndoCommand(what), go_(std::move(go)) {}
+  void undo() override { go_(true); }
+  void redo() override {
+    if (made_) go_(false);
+    made_ = true;
+  }
+
+ private:
+  std::function<void(bool)> go_;
+  bool made_ = false;
+};
+
+bool same(const std::optional<catalog::JobStep>& one, const catalog::JobStep& other) {
+  return one && one->at == other.at && one->what == other.what && one->who == other.who;
+}
+
+/// Fitted; else recommended in what was kept last.
+std::string partOf(const workflow::JobView& view) {
+  std::string part = view.job.said.part;
+  for (auto each = view.documents.rbegin(); each != view.documents.rend() && part.empty(); ++each)
+    part = each->kept.part;
+  return part;
+}
+
+QString localFile(const QMimeData& data) {
+  const QList<QUrl> urls = data.urls();
+  if (urls.size() != 1 || !urls.front().isLocalFile()) return {};
+  const QString file = urls.front().toLocalFile();
+  return QFileInfo(file).suffix() == QStringLiteral("ohmkin") ? QString() : file;  // the window opens those
+}
+
+}  // namespace
+
+JobsPage::JobsPage(desk::Settings& settings, QWidget* parent)
+    : Page(parent),
+      settings_(settings),
+      blank_(new parts::BlankSheet(this)),
+      stack_(new QStackedWidget(this)),
+      busy_(new parts::BusyLine(this)),
+      split_(new QSplitter(Qt::Horizontal)),
+      search_(new parts::Entry(tr("Find a job"), this)),
+      begin_(new QPushButton(tr("&New job"), this)),
+      count_((new parts::Words({}, this))->sized(look::typeface(look::Text::small))->painted(Paint::quiet)),
+      list_(new JobList(this)),
+      desk_(new JobDesk(this)) {
+  setAcceptDrops(true);
+  search_->setPlaceholderText(tr("reference, vehicle, part, note"));
+  search_->setClearButtonEnabled(false);
+  split_->setObjectName(QStringLiteral("jobSplit"));
+  split_->setChildrenCollapsible(false);
+  split_->setHandleWidth(space(14));
+  split_->addWidget(makeLeft());
+  split_->addWidget(desk_);
+  split_->setStretchFactor(0, 4);
+  split_->setStretchFactor(1, 7);
+  stack_->addWidget(blank_);
+  stack_->addWidget(split_);
+  auto* outer = new QVBoxLayout(this);
+  outer->setContentsMargins(space(24), space(20), space(24), space(16));
+  outer->setSpacing(space(4));
+  outer->addWidget(busy_);
+  outer->addWidget(stack_, 1);
+  parts::sayNoCatalogue(*blank_, {});
+  wire();
+  offerActions();
+  showState();
+}
+
+QWidget* JobsPage::makeLeft() {
+  auto* left = new QWidget(split_);
+  auto* row = new QHBoxLayout;
+  row->setSpacing(space(8));
+  row->addWidget(search_, 1);
+  row->addWidget(begin_);
+  begin_->setMinimumHeight(search_->sizeHint().height());
+  auto* column = new QVBoxLayout(left);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(space(8));
+  column->addLayout(row);
+  column->addWidget(count_);
+  column->addWidget(list_, 1);
+  return left;
+}
+
+void JobsPage::wire() {
+  connect(blank_, &parts::BlankSheet::openRequested, this, &Page::openRequested);
+  connect(blank_, &parts::BlankSheet::demoRequested, this, &Page::demoRequested);
+  connect(search_, &QLineEdit::textChanged, this, &JobsPage::load);
+  connect(search_, &parts::Entry::left, this, [this](int direction) {
+    list_->setFocus(Qt::TabFocusReason);
+    list_->step(list_->currentIndex().isValid() ? 0 : direction);
+  });
+  connect(list_, &JobList::chosen, this, [this](qint64 id) { showJob({id}); });
+  connect(desk_, &JobDesk::sent, this, &JobsPage::send);
+  connect(desk_, &JobDesk::formLeft, this, [this] {
+    desk_->open(nullptr);
+    takeKeyboard();
+  });
+  connect(desk_, &JobDesk::removeAsked, this, [this](int ordinal) {
+    const auto id = shownJob();
+    if (!id) return;
+    write(Kind::step, tr("remove what was kept"), [id = *id, ordinal](catalog::Catalogue& catalogue, const auto& who) {
+      return catalog::removeDocument(catalogue, id, ordinal, who).map([id] { return id; });
+    });
+  });
+  connect(&thread_, &desk::CatalogueThread::opened, this, [this](const QString& file) {
+    file_ = file;
+    history().clear();
+    newest_.clear();
+    view_.reset();
+    stack_->setCurrentIndex(1);
+    sayNothing();
+    load();
+    emit opened(file);
+  });
+  connect(&thread_, &desk::CatalogueThread::openingRefused, this, [this](const QString& file, const Refusal& refusal) {
+    forget(desk::refusalSentence(refusal));
+    emit refused(file, desk::refusalSentence(refusal));
+  });
+  connect(&thread_, &desk::CatalogueThread::failed, this,
+          [this](const Refusal& refusal) { forget(desk::refusalSentence(refusal)); });
+  connect(&settings_, &desk::Settings::unitsChanged, this, [this] {
+    if (view_) showJob(view_->job.id);
+  });
+}
+
+void JobsPage::offerActions() {
+  offer(tr("Find a job"), QKeySequence(Qt::CTRL | Qt::Key_L), [this] {
+    search_->setFocus(Qt::ShortcutFocusReason);
+    search_->selectAll();
+  });
+  QAction* begin = offer(tr("Begin a new job"), QKeySequence(Qt::CTRL | Qt::Key_N), [this] {
+    if (!ready()) return;
+    desk_->tell({}, false);
+    desk_->fields().begin();
+    desk_->open(&desk_->fields());
+  });
+  begin_->setToolTip(parts::plainTip(desk::tipOf(*begin)));
+  connect(begin_, &QPushButton::clicked, begin, &QAction::trigger);
+  QAction* note = offer(tr("Add a note to the job"), QKeySequence(Qt::CTRL | Qt::Key_E), [this] {
+    desk_->noteForm().begin();
+    desk_->open(&desk_->noteForm());
+  });
+  QAction* close =
+      offer(tr("Close the job, or open it again"), QKeySequence(Qt::CTRL | Qt::Key_M), [this] { closeOrOpen(); });
+  QAction* print =
+      offer(tr("Print of the job"), QKeySequence(Qt::CTRL | Qt::Key_P), [this] { desk_->print().click(); });
+  QAction* edit = offer(tr("Edit the job"), QKeySequence(Qt::Key_F2), [this] {
+    desk_->fields().begin(view_->job);
+    desk_->open(&desk_->fields());
+  });
+  QAction* attach = offer(tr("Attach a file to the job…"), QKeySequence(Qt::CTRL | Qt::Key_T), [this] {
+    const QString folder = QStandardPaths::writableLocation(QStandardPaths::PicturesLocation);
+    const QString file = QFileDialog::getOpenFileName(this, tr("Attach a photo or another file"), folder);
+    if (!file.isEmpty()) this->attach(file);
+  });
+  QAction* duplicate = offer(tr("Duplicate the job"), QKeySequence(Qt::CTRL | Qt::Key_D), [this] {
+    write(Kind::newJob, tr("duplicate the job"),
+          [id = view_->job.id](catalog::Catalogue& catalogue, const auto& who) -> Expected<catalog::JobNumber> {
+            return catalog::duplicateJob(catalogue, id, who).map([](const auto& job) { return job.id; });
+          });
+  });
+  QAction* remove = offer(tr("Delete the job"), QKeySequence(Qt::CTRL | Qt::Key_Delete), [this] {
+    write(Kind::step, tr("delete the job"),
+          [id = view_->job.id](catalog::Catalogue& catalogue, const auto& who) -> Expected<catalog::JobNumber> {
+            return workflow::deleteJob(catalogue, id, who).map([](const auto& job) { return job.id; });
+          });
+  });
+  QAction* erase = offer(tr("Erase the job for good…"), {}, [this] {
+    desk_->eraseForm().begin(view_->job);
+    desk_->open(&desk_->eraseForm());
+  });
+  onJob_ = {note, close, print, edit, attach, duplicate, remove, erase};
+  auto* menu = new QMenu(&desk_->more());
+  menu->addActions({edit, attach, duplicate});
+  menu->addSeparator();
+  menu->addActions({remove, erase});
+  connect(&desk_->more(), &QPushButton::clicked, menu, [this, menu] {
+    menu->popup(desk_->more().mapToGlobal(QPoint(0, desk_->more().height())));
+    menu->setActiveAction(menu->actions().front());
+  });
+  connect(desk_, &JobDesk::noteAsked, note, &QAction::trigger);
+  connect(desk_, &JobDesk::closeAsked, close, &QAction::trigger);
+  desk_->noteButton().setToolTip(parts::plainTip(desk::tipOf(*note)));
+  desk_->closeButton().setToolTip(parts::plainTip(desk::tipOf(*close)));
+  desk_->print().setToolTip(parts::plainTip(desk::tipOf(*print)));
+  printing::sheetButton(desk_->print(), {{tr("Job sheet"), [this] { return jobSheet(); }},
+                                         {tr("Offset card"), [this] { return offsetCard(); }},
+                                         {tr("Shelf label"), [this] { return shelfLabel(); }}});
+  offer(tr("Save what the form says"), QKeySequence(Qt::CTRL | Qt::Key_S), [this] {
+    if (desk_->form() != nullptr) desk_->form()->send();
+  });
+  offer(tr("Out of the form"), QKeySequence(Qt::Key_Escape), [this] {
+    desk_->open(nullptr);
+    takeKeyboard();
+  });
+}
+
+void JobsPage::openCatalogue(const QString& file) {
+  parts::sayOpening(*blank_, file);
+  stack_->setCurrentIndex(0);
+  thread_.open(file);
+}
+
+void JobsPage::showNoCatalogue() { forget({}); }
+
+void JobsPage::forget(const QString& whyNot) {
+  file_.clear();
+  view_.reset();
+  history().clear();
+  parts::sayNoCatalogue(*blank_, whyNot);
+  stack_->setCurrentIndex(0);
+  showState();
+}
+
+void JobsPage::takeKeyboard() { search_->setFocus(Qt::OtherFocusReason); }
+
+std::optional<catalog::JobNumber> JobsPage::shownJob() const {
+  return view_ ? std::optional(view_->job.id) : std::nullopt;
+}
+
+/// Another page may have kept something meanwhile.
+void JobsPage::showEvent(QShowEvent* event) {
+  Page::showEvent(event);
+  if (ready()) load();
+}
+
+void JobsPage::load() {
+  if (file_.isEmpty()) return;
+  thread_.ask(listing,
+              [this, text = search_->text().trimmed().toStdString()](
+                  const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
+                catalog::JobFilter filter;
+                filter.text = text;
+                filter.state = catalog::JobState::open;
+                auto jobs = workflow::findJobs(open.catalogue, filter, kMostListed);
+                filter.state = catalog::JobState::done;
+                for (auto& each : workflow::findJobs(open.catalogue, filter, kMostListed))
+                  jobs.push_back(std::move(each));
+                return [this, jobs = std::move(jobs), all = static_cast<qint64>(catalog::jobCount(open.catalogue))] {
+                  take(jobs, all);
+                };
+              });
+}
+
+void JobsPage::take(std::vector<catalog::JobRecord> jobs, qint64 all) {
+  const catalog::JobRecord* latest = nullptr;
+  int open = 0;
+  for (const auto& each : jobs) {
+    if (latest == nullptr || each.changed > latest->changed) latest = &each;
+    if (each.said.state == catalog::JobState::open) ++open;
+  }
+  std::optional<catalog::JobNumber> choose = wanted_;
+  const bool elsewhere = latest != nullptr && !newest_.empty() && latest->changed > newest_;
+  if (!choose && elsewhere) choose = latest->id;
+  if (!choose) choose = shownJob();
+  if (latest != nullptr) newest_ = std::max(newest_, latest->changed);
+  else if (all == 0) newest_.assign(1, '0');  // before any change
+  const auto there = [&](catalog::JobNumber id) {
+    return std::any_of(jobs.begin(), jobs.end(), [&](const auto& each) { return each.id == id; });
+  };
+  if ((!choose || !there(*choose)) && !jobs.empty()) choose = jobs.front().id;
+  wanted_.reset();
+  const auto found = static_cast<int>(jobs.size());
+  if (all == 0) count_->setText({});
+  else if (search_->text().trimmed().isEmpty())
+    count_->setText(tr("%n jobs", nullptr, found) + tr(", %1 open").arg(open));
+  else count_->setText(tr("%n jobs found", nullptr, found) + tr(", %1 open").arg(open));
+  if (found >= kMostListed) count_->setText(count_->text() + tr("; type to find others"));
+  list_->setJobs(std::move(jobs));
+  if (found == 0) {
+    view_.reset();
+    if (desk_->form() == nullptr) sayNothing();
+    showState();
+    return;
+  }
+  list_->choose(*choose);
+  showJob(*choose);
+}
+
+void JobsPage::sayNothing() {
+  if (search_->text().trimmed().isEmpty())
+    desk_->displayNothing(tr("No jobs yet"),
+                          tr("Begin one here with Ctrl+N, or keep an answer with one: Ctrl+K on the page it is on."));
+  else
+    desk_->displayNothing(tr("No job says that"), tr("Every word is looked for in references, vehicles, engines, "
+                                                     "parts and notes."));
+}
+
+void JobsPage::showJob(catalog::JobNumber id) {
+  if (desk_->form() != nullptr && view_ && view_->job.id != id && desk_->form() != &desk_->fields())
+    desk_->open(nullptr);
+  thread_.ask(showing, [this, id](const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
+    auto view = workflow::jobView(open.catalogue, id, true);
+    if (!view) return [this, why = desk::refusalSentence(view.error())] { desk_->tell(why, true); };
+    return [this, shared = std::make_shared<const workflow::JobView>(std::move(*view))] { display(shared); };
+  });
+}
+
+void JobsPage::display(const std::shared_ptr<const workflow::JobView>& view) {
+  if (view_ && view_->job.id != view->job.id && writing_ == 0) desk_->tell({}, false);
+  view_ = view;
+  today_.clear();
+  jobSheet_.reset();
+  shelfLabel_.reset();
+  desk_->display(*view, settings_.units());
+  showState();
+  askToday();
+}
+
+void JobsPage::askToday() {
+  thread_.ask(
+      again,
+      [this, view = view_, units = settings_.units()](const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
+        workflow::MatchOptions options;
+        options.units = units;
+        std::vector<std::pair<int, Expected<workflow::AnsweredAgain>>> all;
+        for (const auto& document : view->documents)
+          if (document.kept.kind == catalog::DocumentKind::match && document.asWritten)
+            all.emplace_back(document.kept.ordinal,
+                             workflow::answerAgain(open.catalogue, view->job.id, document.kept.ordinal, options));
+        const workflow::SheetOptions paper = desk::todaysSheet(units);
+        auto sheet = workflow::jobSheet(open.catalogue, view->job.id, paper);
+        const std::string part = partOf(*view);
+        auto label = part.empty() ? Expected<sheet::Pages>(ohmkin::refuse(
+                                        "no-labels", tr("Shelf label").toStdString(), tr("no part").toStdString(),
+                                        tr("a part fitted or recommended").toStdString()))
+                                  : workflow::shelfLabels(open.catalogue, {part}, paper, true);
+        return [this, all = std::move(all), sheet = std::move(sheet), label = std::move(label)] {
+          jobSheet_ = sheet;
+          shelfLabel_ = label;
+          for (const auto& [ordinal, said] : all) {
+            if (!said) {
+              desk_->sayToday(ordinal, desk::refusalSentence(said.error()));
+              continue;
+            }
+            desk_->sayToday(ordinal, *said);
+            today_.emplace_back(ordinal, *said);
+          }
+        };
+      });
+}
+
+void JobsPage::write(Kind kind, const QString& what, Write work) {
+  ++writing_;
+  busy_->setRunning(true);
+  desk_->tell({}, false);
+  thread_.tell([this, kind, what,
+                work = std::move(work)](const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
+    const auto refused = [this, kind](const Refusal& why) {
+      return [this, kind, sentence = desk::refusalSentence(why)] { refuse(kind, sentence); };
+    };
+    try {
+      auto catalogue = catalog::Catalogue::open(open.catalogue.file(), catalog::Access::readWrite);
+      const auto id = work(catalogue, workflow::personLoggedIn());
+      if (!id) return refused(id.error());
+      return [this, kind, what, done = Done{*id, catalog::steps(catalogue, *id).undo}] { written(kind, what, done); };
+    } catch (const catalog::CatalogueError& error) {
+      return refused(error.refusal());
+    }
+  });
+}
+
+void JobsPage::written(Kind kind, const QString& what, const Done& done) {
+  busy_->setRunning(--writing_ > 0);
+  desk_->open(nullptr);
+  wanted_ = done.id;
+  if (kind == Kind::step && done.step)
+    history().push(
+        new JobCommand(what, [this, id = done.id, step = *done.step](bool back) { takeBack(id, step, back); }));
+  else if (kind == Kind::newJob)
+    history().push(new JobCommand(what, [this, id = done.id](bool back) { takeBackNew(id, back); }));
+  else if (kind == Kind::erasing) history().clear();
+  if (kind == Kind::erasing) desk_->tell(what, false);
+  else if (kind == Kind::there) desk_->tell(tr("Done again: %1.").arg(what), false);
+  else if (kind == Kind::back) desk_->tell(tr("Undone: %1.").arg(what), false);
+  if (!search_->text().isEmpty() && kind == Kind::newJob) search_->clear();  // loads
+  else load();
+  if (isVisible() && isActiveWindow()) list_->setFocus(Qt::OtherFocusReason);
+}
+
+void JobsPage::refuse(Kind kind, const QString& sentence) {
+  busy_->setRunning(--writing_ > 0);
+  if (kind == Kind::there || kind == Kind::back) {
+    history().clear();  // it no longer says what is in the file
+    desk_->tell(sentence, true);
+    load();
+  } else if (desk_->form() != nullptr) {
+    desk_->form()->refuse(sentence);
+    desk_->form()->takeKeyboard();
+  } else {
+    desk_->tell(sentence, true);
+  }
+}
+
+void JobsPage::takeBack(catalog::JobNumber id, const catalog::JobStep& step, bool back) {
+  write(back ? Kind::back : Kind::there, plain(step.what),
+        [id, step, back](catalog::Catalogue& catalogue, const auto& who) -> Expected<catalog::JobNumber> {
+          const auto steps = catalog::steps(catalogue, id);
+          if (!same(back ? steps.undo : steps.redo, step))
+            return ohmkin::refuse("job-changed", tr("Job %1").arg(id.value).toStdString(),
+                                  tr("one that was changed since").toStdString(),
+                                  tr("the job as it was left here").toStdString());
+          return (back ? catalog::undoJob(catalogue, id, who) : catalog::redoJob(catalogue, id, who))
+              .map([id](const auto&) { return id; });
+        });
+}
+
+void JobsPage::takeBackNew(catalog::JobNumber id, bool back) {
+  write(back ? Kind::back : Kind::there, tr("new job"),
+        [id, back](catalog::Catalogue& catalogue, const auto& who) -> Expected<catalog::JobNumber> {
+          return (back ? workflow::deleteJob(catalogue, id, who) : workflow::restoreJob(catalogue, id, who))
+              .map([](const auto& job) { return job.id; });
+        });
+}
+
+void JobsPage::send() {
+  Form* form = desk_->form();
+  if (form == nullptr || busy()) return;
+  form->refuse({});
+  if (form == &desk_->fields()) {
+    const auto id = desk_->fields().job();
+    write(id ? Kind::step : Kind::newJob, id ? tr("edit the job") : tr("new job"),
+          [id, said = desk_->fields().fields(), seen = desk_->fields().seenAs()](
+              catalog::Catalogue& catalogue, const auto& who) -> Expected<catalog::JobNumber> {
+            return (id ? workflow::changeJob(catalogue, *id, said, who, seen) : workflow::openJob(catalogue, said, who))
+                .map([](const auto& job) { return job.id; });
+          });
+    return;
+  }
+  if (!view_) return;
+  const catalog::JobNumber id = view_->job.id;
+  if (form == &desk_->noteForm()) {
+    write(Kind::step, tr("add a note"),
+          [id, note = desk_->noteForm().note()](catalog::Catalogue& catalogue,
+                                                const auto& who) -> Expected<catalog::JobNumber> {
+            return workflow::addNote(catalogue, id, note, who).map([](const auto& job) { return job.id; });
+          });
+  } else if (form == &desk_->closeForm()) {
+    const auto closing = desk_->closeForm().closing();
+    if (!closing) {
+      form->refuse(desk::refusalSentence(closing.error()));
+      desk_->closeForm().cause().setWrong(true);
+      return;
+    }
+    write(Kind::step, tr("close the job"),
+          [id, closing = *closing](catalog::Catalogue& catalogue, const auto& who) -> Expected<catalog::JobNumber> {
+            return workflow::closeJob(catalogue, id, closing, who).map([](const auto& job) { return job.id; });
+          });
+  } else if (form == &desk_->eraseForm()) {
+    write(Kind::erasing, tr("Job %1 is erased.").arg(id.value),
+          [id](catalog::Catalogue& catalogue, const auto& who) -> Expected<catalog::JobNumber> {
+            return catalog::eraseJob(catalogue, id, who).map([](const auto& erased) { return erased.id; });
+          });
+  }
+}
+
+void JobsPage::closeOrOpen() {
+  if (view_->job.said.state == catalog::JobState::open) {
+    desk_->closeForm().begin(*view_);
+    desk_->open(&desk_->closeForm());
+    return;
+  }
+  write(Kind::step, tr("open the job again"),
+        [id = view_->job.id](catalog::Catalogue& catalogue, const auto& who) -> Expected<catalog::JobNumber> {
+          return workflow::reopenJob(catalogue, id, who).map([](const auto& job) { return job.id; });
+        });
+}
+
+void JobsPage::attach(const QString& file) {
+  if (!view_) return;
+  write(Kind::step, tr("attach a file"),
+        [id = view_->job.id, path = file.toStdString()](catalog::Catalogue& catalogue,
+                                                        const auto& who) -> Expected<catalog::JobNumber> {
+          return workflow::attachFile(catalogue, id, path, {}, who).map([id](const auto&) { return id; });
+        });
+}
+
+void JobsPage::dragEnterEvent(QDragEnterEvent* event) {
+  if (view_ && !localFile(*event->mimeData()).isEmpty()) event->acceptProposedAction();
+  else event->ignore();
+}
+
+void JobsPage::dropEvent(QDropEvent* event) {
+  const QString file = localFile(*event->mimeData());
+  if (!view_ || file.isEmpty()) {
+    event->ignore();
+    return;
+  }
+  event->acceptProposedAction();
+  attach(file);
+}
+
+/// What can be done now follows what is shown.
+void JobsPage::showState() {
+  for (QAction* action : onJob_) action->setEnabled(view_ != nullptr && ready());
+}
+
+namespace {
+Expected<printing::Sheets> named(const QString& name, const std::optional<Expected<sheet::Pages>>& pages) {
+  if (!pages)
+    return ohmkin::refuse("nothing-to-print", name.toStdString(),
+                          JobsPage::tr("a sheet that is still being made").toStdString(),
+                          JobsPage::tr("a moment's patience").toStdString());
+  if (!*pages) return tl::make_unexpected(pages->error());
+  return printing::Sheets{name, **pages};
+}
+}  // namespace
+
+Expected<printing::Sheets> JobsPage::jobSheet() const {
+  return named(view_ ? tr("job %1").arg(view_->job.id.value) : tr("job"), jobSheet_);
+}
+
+Expected<printing::Sheets> JobsPage::shelfLabel() const {
+  return named(view_ ? tr("label %1").arg(plain(partOf(*view_))) : tr("label"), shelfLabel_);
+}
+
+/// Of the answer as it was kept; where today's differs it would be another card.
+Expected<printing::Sheets> JobsPage::offsetCard() const {
+  const auto whyNot = [](const QString& found, const QString& expected) {
+    return ohmkin::refuse("nothing-to-print", tr("Offset card").toStdString(), found.toStdString(),
+                          expected.toStdString());
+  };
+  if (today_.empty() || !today_.back().second.now)
+    return whyNot(tr("no answer that can be asked again"), tr("an answer kept with the job"));
+  const workflow::AnsweredAgain& said = today_.back().second;
+  if (said.differs)
+    return whyNot(tr("an answer that would differ today"), tr("an answer as it is today: keep it with the job first"));
+  const workflow::Answer& answer = *said.now;
+  for (const workflow::Candidate& candidate : answer.branches.front().ranked) {
+    if (!candidate.recommended()) continue;
+    const auto dial = workflow::dialOfCandidate(answer, answer.branches.front(), candidate, settings_.units());
+    if (!dial) return tl::make_unexpected(dial.error());
+    return printing::Sheets{tr("offset card %1, job %2").arg(plain(candidate.part)).arg(view_->job.id.value),
+                            workflow::offsetCardSheet(*dial, desk::todaysSheet(settings_.units()))};
+  }
+  return whyNot(tr("no sender recommended"), tr("an answer that recommends one"));
+}
+
+}  // namespace ohmkin::jobs
