@@ -8,6 +8,7 @@
 #include <cli/fault_command.h>
 #include <cli/fit_command.h>
 #include <cli/import_command.h>
+#include <cli/job_command.h>
 #include <cli/layout_command.h>
 #include <cli/log_command.h>
 #include <cli/match_command.h>
@@ -17,6 +18,7 @@
 #include <cli/plan_command.h>
 #include <cli/search_command.h>
 #include <cli/show_command.h>
+#include <cli/stock_command.h>
 #include <cli/trim_command.h>
 
 namespace ohmkin::cli {
@@ -40,6 +42,8 @@ Commands allCommands() {
   commands.push_back(std::make_unique<ShowCommand>());
   commands.push_back(std::make_unique<EditCommand>());
   commands.push_back(std::make_unique<LogCommand>());
+  commands.push_back(std::make_unique<StockCommand>());
+  commands.push_back(std::make_unique<JobCommand>());
   commands.push_back(std::make_unique<PackCommand>());
   commands.push_back(std::make_unique<BackupCommand>());
   commands.push_back(std::make_unique<DemoCommand>());

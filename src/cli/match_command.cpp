@@ -1,8 +1,10 @@
+#include <cli/bench_words.h>
 #include <cli/common_options.h>
 #include <cli/match_command.h>
 #include <cli/print_request.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+#include <workflow/job_work.h>
 #include <workflow/match.h>
 #include <workflow/question_text.h>
 #include <ostream>
@@ -93,6 +95,19 @@ Expected<sheet::Pages> sheetsOfBest(const workflow::Answer& answer, const PrintR
   return workflow::offsetCardSheet(*dial, request.options);
 }
 
+/// --job ID: question and answer as they are now.
+Expected<void> keepWithJob(const workflow::Answer& answer, const Arguments& given, Streams streams) {
+  const auto id = workflow::readJobNumber(given.one("--job"), "--job");
+  if (!id) return tl::make_unexpected(id.error());
+  const auto path = cataloguePath(given);
+  if (!path) return tl::make_unexpected(path.error());
+  auto catalogue = catalog::Catalogue::open(*path, catalog::Access::readWrite);
+  const auto kept = workflow::keepMatch(catalogue, *id, answer, whoIsAsking(given));
+  if (!kept) return tl::make_unexpected(kept.error());
+  streams.err << fmt::format("ohmkin: kept with job {} as document {}\n", id->value, kept->ordinal);
+  return {};
+}
+
 }  // namespace
 
 const CommandSpec& MatchCommand::spec() const {
@@ -121,6 +136,8 @@ const CommandSpec& MatchCommand::spec() const {
           {"--fitted", "PART", "the sender in the head now", false, {}, Names::parts},
           {"--reading", "T=R", "ohms read from the sender in hand at a temperature, 20C=480", true},
           {"--band", "LOW:HIGH", "temperatures that matter; otherwise 11 K below the thermostat to the hot mark"},
+          {"--job", "ID", "keeps question and answer with that job"},
+          {"--who", "NAME", "who keeps it; otherwise the name you are logged in by"},
       })),
       "ohmkin match --catalog demo.ohmkin --vehicle \"Ridgeway utility\" --year 1968 --casting 30418"};
   return spec;
@@ -141,6 +158,9 @@ Expected<Exit> MatchCommand::run(const Arguments& arguments, Streams streams) co
     const auto pages = sheetsOfBest(*answer, *request);
     if (!pages) return tl::make_unexpected(pages.error());
     if (const auto done = deliver(*request, *pages, streams); !done) return tl::make_unexpected(done.error());
+  }
+  if (arguments.has("--job")) {
+    if (const auto kept = keepWithJob(*answer, arguments, streams); !kept) return tl::make_unexpected(kept.error());
   }
   streams.out << (arguments.has("--json") ? matchJson(*answer) : matchText(*answer, *units));
   return answer->answered() ? Exit::answer : Exit::noAnswer;

@@ -102,8 +102,8 @@ struct AnsweredAgain {
 Expected<AnsweredAgain> answerAgain(const catalog::Catalogue& catalogue, catalog::JobNumber id, int ordinal,
                                     const MatchOptions& options = {});
 
-/// The shop's own jobs where a cause was found, for FaultQuestion::jobs: the one place they come from. Causes this
-/// version does not know are left out.
+/// The shop's own jobs where a cause was found. FaultFinder::make() takes them in itself: they never go into
+/// FaultQuestion::jobs, where they would count twice. Causes this version does not know are left out.
 std::vector<circuit::JobCount> shopJobs(const catalog::Catalogue& catalogue);
 
 }  // namespace ohmkin::workflow

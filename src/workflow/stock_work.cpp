@@ -89,9 +89,7 @@ Expected<MovementDone> done(const catalog::Catalogue& catalogue, Expected<catalo
   MovementDone result{*std::move(made), {}, {}};
   const auto& m = result.movement;
   result.after = partOf(catalogue, m.sender, catalog::stock(catalogue, m.sender));
-  std::string words = wordsOf(m);
-  words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
-  result.sentence = fmt::format("{}: {}.", m.sender.text, words);
+  result.sentence = fmt::format("{}: {}.", m.sender.text, wordsOf(m));
   if (result.after.low())
     result.sentence +=
         fmt::format(" Under its minimum: {} there, {} wanted.", result.after.quantity, result.after.minimum);

@@ -35,7 +35,7 @@ struct MovementSaid {
 struct MovementDone {
   catalog::StockMovement movement;
   PartOnShelf after;
-  std::string sentence;  ///< "Sold 1 BR-2215 from 4C: 5 left there. Under its minimum of 6."
+  std::string sentence;  ///< "BR-2215: sold 1 from 4C, 5 left there."
 };
 
 /// An empty bin means the fullest one that has enough; where none is empty, the only one the part has. Refuse

@@ -1,0 +1,65 @@
+#include <sheet/canvas.h>
+#include <sheet/shelf_label.h>
+
+#include <algorithm>
+
+namespace ohmkin::sheet {
+namespace {
+
+constexpr double kWidth = 62;
+constexpr double kHeight = 29;
+constexpr double kInside = 3;
+constexpr std::size_t kBeside = 3;
+
+void draw(Canvas& canvas, const ShelfLabel& label, Spot corner) {
+  const double left = corner.x + kInside;
+  const double right = corner.x + kWidth - kInside;
+  const double inner = right - left;
+  const double binWidth = std::min(20.0, widthOf(label.bin, kTitle.size, kTitle.weight));
+  canvas.text({left, corner.y + 8}, kTitle, elided(label.part, kTitle.size, kTitle.weight, inner - binWidth - 3));
+  canvas.text({right, corner.y + 8}, kTitle, elided(label.bin, kTitle.size, kTitle.weight, 20), Anchor::end);
+  canvas.line({left, corner.y + 10}, {right, corner.y + 10}, 0.25);
+  double y = corner.y + 14.4;
+  const auto row = [&](Face face, const std::string& words) {
+    if (words.empty()) return;
+    canvas.text({left, y}, face, elided(words, face.size, face.weight, inner));
+    y += face.size * 1.4;
+  };
+  row(kStrong, label.family);
+  row(kStrong, label.ohms);
+  row(kSmall, label.thread + (label.thread.empty() || label.terminal.empty() ? "" : " · ") + label.terminal);
+}
+
+}  // namespace
+
+Pages drawShelfLabels(const std::vector<ShelfLabel>& labels, Paper paper) {
+  const PaperSize size = sizeOf(paper);
+  const auto down = static_cast<std::size_t>((size.height - 20) / kHeight);
+  const double left = (size.width - kBeside * kWidth) / 2;
+  const double top = (size.height - static_cast<double>(down) * kHeight) / 2;
+  Pages pages;
+  for (std::size_t from = 0; from < labels.size(); from += kBeside * down) {
+    Canvas canvas(size);
+    for (std::size_t i = from; i < std::min(labels.size(), from + kBeside * down); ++i) {
+      const std::size_t place = i - from;
+      const Spot corner{left + kWidth * static_cast<double>(place % kBeside),
+                        top + kHeight * static_cast<double>(place / kBeside)};
+      canvas.box({corner.x, corner.y, kWidth, kHeight}, 0.08);
+      draw(canvas, labels[i], corner);
+    }
+    pages.push_back(canvas.finish());
+  }
+  return pages;
+}
+
+Pages drawSmallLabels(const std::vector<ShelfLabel>& labels) {
+  Pages pages;
+  for (const ShelfLabel& label : labels) {
+    Canvas canvas({kWidth, kHeight});
+    draw(canvas, label, {0, 0});
+    pages.push_back(canvas.finish());
+  }
+  return pages;
+}
+
+}  // namespace ohmkin::sheet
