@@ -11,6 +11,7 @@ Pages drawJobSheet(const JobSheet& job, Paper paper) {
     for (const auto& [name, value] : job.asked) book.paragraph(kBody, name + ": " + value);
   }
   book.part("WHAT WAS FITTED");
+  book.skip(2.5);  // type so large would touch the rule
   book.paragraph(kTitle, job.fitted.empty() ? "Nothing yet" : job.fitted);
   if (!job.needle.empty()) book.paragraph(kLead, job.needle);
   if (!job.card.empty()) {

@@ -10,14 +10,18 @@ constexpr double kWidth = 62;
 constexpr double kHeight = 29;
 constexpr double kInside = 3;
 constexpr std::size_t kBeside = 3;
+constexpr double kLongestBin = 20;
 
 void draw(Canvas& canvas, const ShelfLabel& label, Spot corner) {
   const double left = corner.x + kInside;
   const double right = corner.x + kWidth - kInside;
   const double inner = right - left;
-  const double binWidth = std::min(20.0, widthOf(label.bin, kTitle.size, kTitle.weight));
+  // A bin of a long name gets a line of its own.
+  const double whole = widthOf(label.bin, kTitle.size, kTitle.weight);
+  const bool beside = whole <= kLongestBin;
+  const double binWidth = beside ? whole : 0;
   canvas.text({left, corner.y + 8}, kTitle, elided(label.part, kTitle.size, kTitle.weight, inner - binWidth - 3));
-  canvas.text({right, corner.y + 8}, kTitle, elided(label.bin, kTitle.size, kTitle.weight, 20), Anchor::end);
+  if (beside) canvas.text({right, corner.y + 8}, kTitle, label.bin, Anchor::end);
   canvas.line({left, corner.y + 10}, {right, corner.y + 10}, 0.25);
   double y = corner.y + 14.4;
   const auto row = [&](Face face, const std::string& words) {
@@ -25,6 +29,7 @@ void draw(Canvas& canvas, const ShelfLabel& label, Spot corner) {
     canvas.text({left, y}, face, elided(words, face.size, face.weight, inner));
     y += face.size * 1.4;
   };
+  if (!beside) row({3.4, Weight::bold}, label.bin);
   row(kStrong, label.family);
   row(kStrong, label.ohms);
   row(kSmall, label.thread + (label.thread.empty() || label.terminal.empty() ? "" : " · ") + label.terminal);

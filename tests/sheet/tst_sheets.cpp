@@ -1,8 +1,10 @@
 #include <sheet/engine_date.h>
+#include <sheet/job_sheet.h>
 #include <sheet/lettering.h>
 #include <sheet/offset_card.h>
 #include <sheet/predictions.h>
 #include <sheet/remarked_dial.h>
+#include <sheet/shelf_label.h>
 #include <sheet/swap_plan.h>
 #include <sheet/trim_sheet.h>
 #include <sheet/wiring.h>
@@ -132,6 +134,21 @@ PredictionsSheet predictions(const std::string& name, int faults = 3) {
   return made;
 }
 
+JobSheet job(const std::string& name) {
+  return {"Job 12",
+          name,
+          "22 Aug 1971",
+          {{"Vehicle", name}, {"What was seen", name}},
+          name,
+          name,
+          {{"80 °C", "74 °C", "−6 K"}, {"90 °C", name, "–"}},
+          {name},
+          {name},
+          {name, "Never open a hot cooling system."}};
+}
+
+ShelfLabel label(const std::string& name) { return {name, name, "700 Ω cold, 95 Ω hot", "1/2-14 NPT", name, name}; }
+
 std::vector<std::pair<const char*, Pages>> everySheet(const std::string& name, Paper paper) {
   return {{"offset card", drawOffsetCard(card(name), paper)},
           {"re-marked dial", *drawRemarkedDial(remarked(name), dial(), paper)},
@@ -139,6 +156,7 @@ std::vector<std::pair<const char*, Pages>> everySheet(const std::string& name, P
           {"trim sheet", drawTrimSheet(trim(name), paper)},
           {"wiring plan", drawWiring(wiring(name), paper)},
           {"fault table", drawPredictions(predictions(name), paper)},
+          {"job sheet", drawJobSheet(job(name), paper)},
           {"swap plan", drawSwapPlan(plan(3, 6, name), paper)}};
 }
 
@@ -159,6 +177,27 @@ class TestSheets : public QObject {
     const auto letter = readPage(drawOffsetCard(card(), Paper::letter).front());
     QCOMPARE(letter.width.chopped(2).toDouble(), 8.5 * 25.4);
     QCOMPARE(letter.height.chopped(2).toDouble(), 11 * 25.4);
+  }
+
+  void a_small_label_is_a_page_of_its_own_size_and_a_long_bin_is_not_cut() {
+    const auto pages =
+        drawSmallLabels({{"BR-2215", "Family A", "700 Ω cold", "M12x1.5", "blade", "window display"}, label("x")});
+    QCOMPARE(pages.size(), std::size_t{2});
+    const auto page = readPage(pages.front());
+    QCOMPARE(page.viewBox, QStringLiteral("0 0 62 29"));
+    for (const char* words : {"BR-2215", "window display", "Family A", "700 Ω cold", "M12x1.5 · blade"})
+      QVERIFY2(page.all().contains(QString::fromUtf8(words)), words);
+    for (const auto& text : page.texts) QVERIFY(text.y > 0 && text.y < 29 - 1);
+  }
+
+  void labels_go_on_to_further_pages() {
+    QCOMPARE(drawShelfLabels(std::vector<ShelfLabel>(28, label("x")), Paper::a4).size(), std::size_t{2});  // 27 a page
+    QVERIFY(drawShelfLabels({}, Paper::a4).empty());
+    for (const std::string& name : {kHostile, kLong}) {
+      const auto page = readPage(drawShelfLabels({label(name)}, Paper::letter).front());
+      QVERIFY(page.wellFormed && !page.names.contains(QStringLiteral("script")));
+      QCOMPARE(page.texts.size(), std::size_t{5});  // each line once, cut to its length
+    }
   }
 
   void paper_is_read_in_whatever_case_and_nothing_else() {
