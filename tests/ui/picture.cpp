@@ -7,21 +7,27 @@
 ///   plan: "dash | dash / engine | engine"
 ///   bench: rows "bath ; ohms ; swapped ; run ; steady ; hex ; stirred | …" with [--part NUMBER] [--family NAME]
 ///     [--altitude 1600m] [--barometer 1013hPa]; counter: "ohms @ temperature"; file: PATH [--bring-in]; imports
+///   jobs: words to search for, with [--do fill|new|close]; fill writes a few into the catalogue first
 ///   fault: "gauge | sender | symptom's code | TEST=OUTCOME | TEST= (not sure) | -REPAIR (did not help)"
 ///   any page: [--language de] [--press KEY] [--type WORDS]: a key of the window (F9, F1) and what is typed then
-///   catalogue: words to find, with [--do edit|wrong|source|stock|delete|down|new:KIND|table:KIND|cell|shelf|low|movements|changes]
+///   catalogue: words to find, with [--do
+///   edit|wrong|source|stock|delete|down|new:KIND|table:KIND|cell|shelf|low|movements|changes]
 ///   [--preview]: the print preview of the page's first sheet instead
 #include <app/language.h>
 #include <app/window.h>
 #include <catalogue/catalogue_page.h>
 #include <date/date_page.h>
 #include <fault/fault_page.h>
+#include <jobs/jobs_page.h>
 #include <look/palette.h>
 #include <look/style.h>
 #include <look/type.h>
 #include <match/match_page.h>
 #include <measure/bench_page.h>
 #include <plan/plan_page.h>
+#include <workflow/job_work.h>
+#include <workflow/match.h>
+#include <workflow/question_text.h>
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QListWidget>
@@ -209,13 +215,37 @@ void showCatalogue(shelves::CataloguePage& page, const QString& question, const 
   QTest::qWait(900);
 }
 
+/// A few jobs to look at, the last with an answer.
+void fillJobs(const QString& file) {
+  auto catalogue = catalog::Catalogue::open(file.toStdString(), catalog::Access::readWrite);
+  const workflow::Vocabulary vocabulary(catalogue);
+  for (const char* reference :
+       {"green wagon", "the one that was towed in from the river crossing on the last day before the holidays",
+        "blue pickup"}) {
+    catalog::JobFields said;
+    said.reference = reference;
+    said.vehicle = "1968 ridgeway utility";
+    said.engine = "casting 30418";
+    said.seen = "needle stays low, fan runs";
+    const auto job = workflow::openJob(catalogue, said, "Ann");
+    if (!job) continue;
+    if (said.reference == "green wagon") (void)workflow::closeJob(catalogue, job->id, {}, "Ann");
+    const auto answer = workflow::match(
+        catalogue,
+        workflow::readQuestion(vocabulary, "1968 ridgeway utility gauge package casting 30418 dated H221").question);
+    if (answer) (void)workflow::keepMatch(catalogue, job->id, *answer, "Ann");
+    (void)workflow::addNote(catalogue, job->id, "wire at the sender was loose", "Ann");
+  }
+}
+
 /// Its page chosen and asked; what it prints with.
 QPushButton* show(app::Window& window, const QString& question, const QCommandLineParser& given) {
   const QString page = given.value(QStringLiteral("page"));
-  const int at = page == QStringLiteral("match")   ? 0
-                 : page == QStringLiteral("plan")  ? 2
-                 : page == QStringLiteral("fault") ? 4
+  const int at = page == QStringLiteral("match")       ? 0
+                 : page == QStringLiteral("plan")      ? 2
+                 : page == QStringLiteral("fault")     ? 4
                  : page == QStringLiteral("catalogue") ? 5
+                 : page == QStringLiteral("jobs")      ? 6
                  : QStringList{QStringLiteral("bench"), QStringLiteral("counter"), QStringLiteral("file"),
                                QStringLiteral("imports")}
                          .contains(page)
@@ -236,6 +266,16 @@ QPushButton* show(app::Window& window, const QString& question, const QCommandLi
   if (auto* catalogue = qobject_cast<shelves::CataloguePage*>(&window.page())) {
     showCatalogue(*catalogue, question, given.value(QStringLiteral("do")));
     return nullptr;
+  }
+  if (auto* jobs = qobject_cast<jobs::JobsPage*>(&window.page())) {
+    if (given.value(QStringLiteral("do")) == QStringLiteral("fill")) fillJobs(given.positionalArguments().value(0));
+    if (given.value(QStringLiteral("do")) == QStringLiteral("new"))
+      QTest::keyClick(&jobs->search(), Qt::Key_N, Qt::ControlModifier);
+    if (given.value(QStringLiteral("do")) == QStringLiteral("close"))
+      QTest::keyClick(&jobs->search(), Qt::Key_M, Qt::ControlModifier);
+    jobs->search().setText(question);
+    QTest::qWait(1500);
+    return &jobs->job().print();
   }
   auto* date = qobject_cast<castings::DatePage*>(&window.page());
   if (page == QStringLiteral("date")) return showDate(*date, question);

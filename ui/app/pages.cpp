@@ -2,6 +2,7 @@
 #include <catalogue/catalogue_page.h>
 #include <date/date_page.h>
 #include <fault/fault_page.h>
+#include <jobs/jobs_page.h>
 #include <match/match_page.h>
 #include <measure/bench_page.h>
 #include <plan/plan_page.h>
@@ -30,6 +31,8 @@ const std::vector<desk::PageEntry>& pages() {
        [](desk::Settings& settings, QWidget* parent) -> desk::Page* {
          return new shelves::CataloguePage(settings, parent);
        }},
+      {QCoreApplication::translate("Pages", "Jobs"), QKeySequence(Qt::CTRL | Qt::Key_7),
+       [](desk::Settings& settings, QWidget* parent) -> desk::Page* { return new jobs::JobsPage(settings, parent); }},
   };
   return all;
 }
