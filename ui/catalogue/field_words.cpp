@@ -1,6 +1,6 @@
 #include <catalogue/field_words.h>
 #include <desk/catalogue_thread.h>
-#include <QObject>
+#include <QCoreApplication>
 #include <QStringList>
 
 namespace ohmkin::shelves {
@@ -13,7 +13,7 @@ using workflow::EditUnit;
 
 namespace {
 
-QString tr(const char* text) { return QObject::tr(text); }
+QString tr(const char* text) { return QCoreApplication::translate("Catalogue", text); }
 
 QString unitWords(EditUnit unit) {
   switch (unit) {

@@ -2,7 +2,7 @@
 #include <desk/catalogue_thread.h>
 #include <workflow/edit_rows.h>
 #include <workflow/show.h>
-#include <QObject>
+#include <QCoreApplication>
 
 namespace ohmkin::shelves {
 
@@ -14,7 +14,7 @@ using workflow::FieldTexts;
 
 namespace {
 
-QString tr(const char* text) { return QObject::tr(text); }
+QString tr(const char* text) { return QCoreApplication::translate("Catalogue", text); }
 
 QString textIn(const FieldTexts& texts, const std::string& field) {
   const auto at = texts.find(field);

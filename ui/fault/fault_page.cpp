@@ -3,8 +3,10 @@
 #include <fault/found.h>
 #include <look/type.h>
 #include <parts/flow_layout.h>
+#include <parts/keep_with_job.h>
 #include <parts/scrolling.h>
 #include <parts/words.h>
+#include <workflow/job_work.h>
 #include <workflow/wiring_sheet.h>
 #include <QGridLayout>
 
@@ -52,6 +54,7 @@ FaultPage::FaultPage(desk::Settings& settings, QWidget* parent)
       undo_(new QPushButton(tr("Un&do"), this)),
       print_(new QPushButton(tr("&Print"), this)),
       alarm_((new parts::Words({}, this))->sized(typeface(Text::strong))->painted(Paint::warning)->selectable()),
+      told_((new parts::Words({}, this))->painted(Paint::accent)->selectable()),
       card_(new StepCard(this)),
       bars_(new LikelihoodBars(this)),
       noAnswers_(caption(tr("Nothing yet. Press the number of what you see."), this)),
@@ -88,7 +91,9 @@ QWidget* FaultPage::makeWork() {
   column->setSpacing(space(6));
   column->addWidget(form_);
   column->addWidget(busy_);
+  column->addWidget(told_);
   column->addWidget(work_, 1);
+  told_->hide();
   return work;
 }
 
@@ -183,12 +188,29 @@ void FaultPage::wire() {
   QAction* others = offer(tr("Go to the other tests"), QKeySequence(Qt::CTRL | Qt::Key_T),
                           [this] { tests_->setFocus(Qt::ShortcutFocusReason); });
   tests_->setToolTip(parts::plainTip(desk::tipOf(*others)));
+  offer(tr("Keep the search with a job"), QKeySequence(Qt::CTRL | Qt::Key_K), [this] { keepWithJob(); });
   offer(tr("Print the wiring drawing or the tests"), QKeySequence(Qt::CTRL | Qt::Key_P), [this] {
     if (showsAnswer()) print_->click();
   });
   offer(tr("Back to the test that is proposed"), QKeySequence(Qt::Key_Escape), [this] { backToProposed(); });
   offer(tr("Begin another search"), {}, [this] { beginAnew(); });
   connect(&history(), &QUndoStack::canUndoChanged, undo_, &QWidget::setEnabled);
+}
+
+/// The search as it is now, whatever is answered while the dialog is open.
+void FaultPage::keepWithJob() {
+  if (!showsAnswer() || !found_) return;
+  parts::keepWithJob(
+      file_, tr("fault search, %1").arg(desk::plain(found_->finder->gaugeName())),
+      [json = workflow::faultDocument(session_), title = "fault search, " + found_->finder->gaugeName()](
+          catalog::Catalogue& catalogue, catalog::JobNumber id, std::string_view who) {
+        return workflow::keepJson(catalogue, id, json, title, who);
+      },
+      this,
+      [this](const QString& sentence) {
+        told_->setText(sentence);
+        told_->setVisible(!sentence.isEmpty());
+      });
 }
 
 void FaultPage::openCatalogue(const QString& file) {

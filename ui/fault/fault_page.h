@@ -48,6 +48,7 @@ class FaultPage : public desk::Page {
   [[nodiscard]] QPushButton& print() const { return *print_; }
   [[nodiscard]] Expected<printing::Sheets> wiringSheets() const;      ///< refuses where no circuit is known yet
   [[nodiscard]] Expected<printing::Sheets> predictionSheets() const;  ///< the same
+  [[nodiscard]] QString told() const { return told_->text(); }        ///< of keeping the search with a job
   [[nodiscard]] QPushButton& undoButton() const { return *undo_; }
   [[nodiscard]] QString alarm() const { return alarm_->text(); }
   [[nodiscard]] parts::Tick* setupTick(const std::string& code) const;
@@ -79,6 +80,7 @@ class FaultPage : public desk::Page {
   void backToProposed();
   void showSetups();
   void sayWhatToDo();
+  void keepWithJob();
   [[nodiscard]] std::optional<std::size_t> testInHand() const;
   [[nodiscard]] std::optional<Standing> standing() const;
 
@@ -109,6 +111,7 @@ class FaultPage : public desk::Page {
   QPushButton* print_;
   parts::Panel* alarmSheet_ = nullptr;
   parts::Words* alarm_;
+  parts::Words* told_;
   StepCard* card_;
   LikelihoodBars* bars_;
   parts::Words* noAnswers_;
