@@ -114,11 +114,12 @@ class TestCompletions : public QObject {
     script("zsh");
     QFile typed(folder_.filePath("typed.zsh"));
     QVERIFY(typed.open(QIODevice::WriteOnly | QIODevice::Truncate));
-    // A shell in a terminal of its own; what compadd is given is printed between << and >>.
+    // A shell in a terminal of its own; what compadd is given is printed between << and >>,
+    // written so that the echo of what is typed does not hold them.
     typed.write(
         "zmodload zsh/zpty\nzpty z zsh -f -i\n"
         "zpty -w z 'fpath=($PWD $fpath); autoload -U compinit; compinit -u -D; bindkey \"^I\" complete-word'\n"
-        "zpty -w z 'compadd () { local -a m; builtin compadd -A m \"$@\" 2>/dev/null; print -r -- \"<<${m[*]}>>\"; "
+        "zpty -w z 'compadd () { local -a m; builtin compadd -A m \"$@\" 2>/dev/null; print -r -- \"<\"\"<${m[*]}>\"\">\"; "
         "builtin compadd \"$@\" }'\n"
         "zpty -w z 'print rea''dy'\nzpty -r z seen '*ready*'\n"
         "zpty -n -w z \"$1\"$'\\t'\nzpty -r z seen '*\\<\\<*\\>\\>*'\nprint -r -- \"$seen\"\nzpty -d z\n");
