@@ -1,4 +1,5 @@
 #include <app/window.h>
+#include <fault/fault_page.h>
 #include <jobs/jobs_page.h>
 #include <match/match_page.h>
 #include <parts/keep_with_job.h>
@@ -103,6 +104,55 @@ class TestCounter : public QObject {
     QVERIFY(made.read(5) == "%PDF-");
     qInfo("%d key presses beyond the text", presses_);
     QVERIFY2(presses_ <= 25, qPrintable(QString::number(presses_)));
+  }
+
+  void aSearchForAFaultIsKeptWithAJobAndGoneOnWith() {
+    const Demo demo;
+    QVERIFY(demo.whole());
+    desk::Settings settings(demo.path("kept.ini"));
+    settings.remember(demo.file());
+    app::Window window(settings);
+    window.resize(1280, 800);
+    window.show();
+    QVERIFY(QTest::qWaitForWindowExposed(&window));
+    QApplication::setActiveWindow(&window);
+    window.openLast();
+    QTest::qWait(300);  // the catalogue is open
+    press(Qt::Key_5, Qt::ControlModifier);
+    auto* search = qobject_cast<fault::FaultPage*>(&window.page());
+    QVERIFY(search != nullptr);
+    search->form().gauge().setText(QStringLiteral("GA-1"));
+    QTRY_VERIFY(search->showsAnswer() && !search->busy());
+    search->card().press(1);
+    QTRY_VERIFY(search->session().symptom.has_value() && !search->busy());
+    search->card().press(1);
+    QTRY_VERIFY(search->session().seen.size() == 1 && !search->busy());
+    const std::string kept = search->session().seen.front().test;
+
+    press(Qt::Key_K, Qt::ControlModifier);
+    parts::KeepWithJob* dialog = nullptr;
+    QTRY_VERIFY((dialog = window.findChild<parts::KeepWithJob*>()) != nullptr && dialog->ready());
+    QTRY_VERIFY(dialog->reference().hasFocus());
+    type(QStringLiteral("green wagon"));
+    press(Qt::Key_Return);
+    QTRY_VERIFY2(search->told().contains("green wagon"), qPrintable(search->told()));
+    QTRY_VERIFY(QApplication::activeModalWidget() == nullptr);
+    QApplication::setActiveWindow(&window);
+    search->newSearch().click();
+    QTRY_VERIFY(search->session().seen.empty());
+
+    press(Qt::Key_7, Qt::ControlModifier);
+    auto* page = qobject_cast<jobs::JobsPage*>(&window.page());
+    QVERIFY(page != nullptr);
+    QTRY_COMPARE(page->job().heading(), QStringLiteral("green wagon"));
+    QPushButton* goOn = nullptr;
+    for (QPushButton* each : page->findChildren<QPushButton*>())
+      if (each->text() == QStringLiteral("Go on with it")) goOn = each;
+    QVERIFY(goOn != nullptr);
+    QTest::mouseClick(goOn, Qt::LeftButton);
+    QVERIFY(&window.page() == search);
+    QTRY_VERIFY(search->session().seen.size() == 1 && search->showsAnswer());
+    QCOMPARE(search->session().seen.front().test, kept);
   }
 };
 

@@ -26,7 +26,8 @@ const std::vector<desk::PageEntry>& pages() {
        },
        true},
       {QCoreApplication::translate("Pages", "Fault"), QKeySequence(Qt::CTRL | Qt::Key_5),
-       [](desk::Settings& settings, QWidget* parent) -> desk::Page* { return new fault::FaultPage(settings, parent); }},
+       [](desk::Settings& settings, QWidget* parent) -> desk::Page* { return new fault::FaultPage(settings, parent); },
+       false, QStringLiteral("ohmkin.fault-session")},
       {QCoreApplication::translate("Pages", "Catalogue"), QKeySequence(Qt::CTRL | Qt::Key_6),
        [](desk::Settings& settings, QWidget* parent) -> desk::Page* {
          return new shelves::CataloguePage(settings, parent);

@@ -102,6 +102,7 @@ void Window::choosePage(int index) {
     stack_->addWidget(page);
     connect(page, &desk::Page::openRequested, this, &Window::chooseCatalogue);
     connect(page, &desk::Page::demoRequested, this, &Window::makeDemo);
+    connect(page, &desk::Page::goOnRequested, this, &Window::goOnWith);
     connect(page, &desk::Page::opened, this, [this](const QString& file) {
       file_ = file;
       settings_.remember(file);
@@ -118,6 +119,15 @@ void Window::choosePage(int index) {
   histories_.setActiveStack(&page->history());
   stack_->setCurrentWidget(page);
   page->takeKeyboard();
+}
+
+void Window::goOnWith(const QString& schema, const QString& document) {
+  const auto entry =
+      std::find_if(pages().begin(), pages().end(), [&](const auto& e) { return e.goesOnWith == schema; });
+  if (entry == pages().end()) return;
+  const auto index = entry - pages().begin();
+  rail_->choose(static_cast<int>(index));
+  made_.at(static_cast<std::size_t>(index))->goOnWith(document);
 }
 
 QAction* Window::act(const QString& words, const QKeySequence& keys, std::function<void()> what) {

@@ -43,6 +43,7 @@ class Window : public QWidget {
   void addLanguages();
   void addUndo();
   void choosePage(int index);
+  void goOnWith(const QString& schema, const QString& document);
   void chooseCatalogue();
   void makeDemo();
   void copyAnswer();

@@ -34,6 +34,8 @@ class Page : public QWidget {
   /// objectName is kept; a page that has more to keep overrides both and calls these for the rest.
   [[nodiscard]] virtual QVariantMap layoutState() const;
   virtual void restoreLayout(const QVariantMap& state);
+  /// Goes on with work of the schema its entry names. A document that cannot be read is refused in words on the page.
+  virtual void goOnWith(const QString& /*document*/) {}
 
  protected:
   /// Something that can be done here: the key, the list of actions, the sheet of keys and tooltips all know it from
@@ -47,6 +49,8 @@ class Page : public QWidget {
   void refused(const QString& file, const QString& sentence);
   void openRequested();  ///< the page's own Open… button
   void demoRequested();
+  /// Work that was kept elsewhere, to be gone on with by the page whose entry names its schema.
+  void goOnRequested(const QString& schema, const QString& document);
 
  private:
   QUndoStack history_;
@@ -62,6 +66,7 @@ struct PageEntry {
   QKeySequence shortcut;
   std::function<Page*(Settings& settings, QWidget* parent)> make;
   bool takesFiles = false;  ///< files dropped on the window that are no catalogues
+  QString goesOnWith = {};  ///< schema of the documents it goes on with, "ohmkin.fault-session"; empty: none
 };
 
 }  // namespace ohmkin::desk

@@ -213,6 +213,13 @@ void FaultPage::keepWithJob() {
       });
 }
 
+void FaultPage::goOnWith(const QString& document) {
+  const auto session =
+      workflow::readFaultDocument(document.toStdString(), tr("the search that was kept").toStdString());
+  if (session) goOn(*session);
+  else refuse(session.error());
+}
+
 void FaultPage::openCatalogue(const QString& file) {
   parts::sayOpening(*whole_, file);
   stack_->setCurrentIndex(0);

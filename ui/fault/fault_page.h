@@ -30,6 +30,7 @@ class FaultPage : public desk::Page {
   void showNoCatalogue() override;
   void takeKeyboard() override;
   [[nodiscard]] QString asText() const override;
+  void goOnWith(const QString& document) override;
 
   /// The search as it stands, to be kept; it can go on another day.
   [[nodiscard]] const workflow::FaultSession& session() const { return session_; }

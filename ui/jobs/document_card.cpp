@@ -1,7 +1,6 @@
 #include <jobs/document_card.h>
 #include <look/type.h>
 #include <parts/fit.h>
-#include <QHBoxLayout>
 #include <QPainter>
 #include <QVBoxLayout>
 
@@ -53,21 +52,21 @@ DocumentCard::DocumentCard(const DocumentWords& words, QWidget* parent)
     : Panel(Kind::sheet, parent),
       today_(new parts::Words({}, this)),
       because_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)->selectable()),
-      remove_(new QPushButton(tr("Remove"), this)) {
+      remove_(new QPushButton(tr("Remove"), this)),
+      head_(new QHBoxLayout) {
   remove_->setFont(typeface(Text::small));
   remove_->setMinimumSize(space(64), space(28));
   remove_->setAccessibleName(tr("Remove: %1, %2").arg(words.kind, words.headline));
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(space(16), space(12), space(16), space(12));
   column->setSpacing(space(4));
-  auto* head = new QHBoxLayout;
-  head->setSpacing(space(8));
-  head->addWidget((new parts::Words(tr("%1 of %2").arg(words.kind, words.made), this))
-                      ->sized(typeface(Text::small))
-                      ->painted(Paint::quiet),
-                  1);
-  head->addWidget(remove_, 0, Qt::AlignTop);
-  column->addLayout(head);
+  head_->setSpacing(space(8));
+  head_->addWidget((new parts::Words(tr("%1 of %2").arg(words.kind, words.made), this))
+                       ->sized(typeface(Text::small))
+                       ->painted(Paint::quiet),
+                   1);
+  head_->addWidget(remove_, 0, Qt::AlignTop);
+  column->addLayout(head_);
   if (!words.headline.isEmpty()) {
     auto* line = new QHBoxLayout;
     line->setSpacing(space(6));
@@ -89,6 +88,14 @@ DocumentCard::DocumentCard(const DocumentWords& words, QWidget* parent)
   all.removeAll(QString());
   said_ = all.join(QLatin1Char('\n'));
   setAccessibleName(words.kind + QStringLiteral(", ") + words.headline);
+}
+
+QPushButton& DocumentCard::offerToGoOn() {
+  auto* goOn = new QPushButton(tr("Go on with it"), this);
+  goOn->setFont(typeface(Text::small));
+  goOn->setMinimumSize(space(64), space(28));
+  head_->insertWidget(1, goOn, 0, Qt::AlignTop);
+  return *goOn;
 }
 
 void DocumentCard::sayToday(const QString& sentence, const QStringList& because, bool differs) {

@@ -1,6 +1,7 @@
 #pragma once
 #include <jobs/document_words.h>
 #include <parts/panel.h>
+#include <QHBoxLayout>
 #include <QPushButton>
 
 namespace ohmkin::jobs {
@@ -15,6 +16,8 @@ class DocumentCard : public parts::Panel {
   void sayToday(const QString& sentence, const QStringList& because, bool differs);
   [[nodiscard]] QString today() const { return today_->text(); }
   [[nodiscard]] QString said() const { return said_; }
+  /// "Go on with it": there where another page can.
+  QPushButton& offerToGoOn();
   [[nodiscard]] QPushButton& remove() const { return *remove_; }
 
  private:
@@ -22,6 +25,7 @@ class DocumentCard : public parts::Panel {
   parts::Words* today_;
   parts::Words* because_;
   QPushButton* remove_;
+  QHBoxLayout* head_;
 };
 
 }  // namespace ohmkin::jobs

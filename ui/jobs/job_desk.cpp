@@ -182,6 +182,10 @@ void JobDesk::display(const workflow::JobView& view, const DisplayUnits& units) 
     auto* card = new DocumentCard(wordsOf(*each, units), whole_);
     const int ordinal = each->kept.ordinal;
     connect(&card->remove(), &QPushButton::clicked, this, [this, ordinal] { emit removeAsked(ordinal); });
+    if (each->kept.kind == catalog::DocumentKind::fault && each->asWritten)
+      connect(&card->offerToGoOn(), &QPushButton::clicked, this, [this, document = plain(each->kept.document)] {
+        emit goOnAsked(QStringLiteral("ohmkin.fault-session"), document);
+      });
     kept_->addWidget(card);
     cards_.emplace_back(ordinal, card);
   }

@@ -41,6 +41,7 @@ class JobDesk : public QWidget {
   void noteAsked();
   void closeAsked();  ///< or opening again
   void removeAsked(int ordinal);
+  void goOnAsked(const QString& schema, const QString& document);
   void sent();      ///< the form that is open
   void formLeft();  ///< given up
 

@@ -95,6 +95,7 @@ void JobsPage::wire() {
     desk_->open(nullptr);
     takeKeyboard();
   });
+  connect(desk_, &JobDesk::goOnAsked, this, &Page::goOnRequested);
   connect(desk_, &JobDesk::removeAsked, this, [this](int ordinal) {
     const auto id = shownJob();
     if (!id) return;

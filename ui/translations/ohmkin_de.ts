@@ -1406,6 +1406,10 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
         <source>fault search, %1</source>
         <translation>Störungssuche, %1</translation>
     </message>
+    <message>
+        <source>the search that was kept</source>
+        <translation>die behaltene Suche</translation>
+    </message>
 </context>
 <context>
     <name>ohmkin::fault::LikelihoodBars</name>
@@ -1737,6 +1741,10 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     <message>
         <source>%1 of %2</source>
         <translation>%1 vom %2</translation>
+    </message>
+    <message>
+        <source>Go on with it</source>
+        <translation>Damit weitermachen</translation>
     </message>
 </context>
 <context>
