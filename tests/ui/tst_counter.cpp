@@ -3,6 +3,7 @@
 #include <jobs/jobs_page.h>
 #include <match/match_page.h>
 #include <parts/keep_with_job.h>
+#include <plan/plan_page.h>
 #include <QFileDialog>
 #include <QMenu>
 #include <QTest>
@@ -153,6 +154,37 @@ class TestCounter : public QObject {
     QVERIFY(&window.page() == search);
     QTRY_VERIFY(search->session().seen.size() == 1 && search->showsAnswer());
     QCOMPARE(search->session().seen.front().test, kept);
+  }
+
+  void aPlanIsKeptWithAJob() {
+    const Demo demo;
+    QVERIFY(demo.whole());
+    desk::Settings settings(demo.path("plan.ini"));
+    settings.remember(demo.file());
+    app::Window window(settings);
+    window.show();
+    QVERIFY(QTest::qWaitForWindowExposed(&window));
+    QApplication::setActiveWindow(&window);
+    window.openLast();
+    QTest::qWait(300);  // the catalogue is open
+    press(Qt::Key_3, Qt::ControlModifier);
+    auto* page = qobject_cast<plan::PlanPage*>(&window.page());
+    QVERIFY(page != nullptr);
+    QTest::qWait(300);
+    page->dashes().setLines({{QStringLiteral("1968 ridgeway utility gauge package"), {}}});
+    page->engines().setLines({{QStringLiteral("casting 30418"), {}}});
+    QTRY_VERIFY(page->showsAnswer());
+    press(Qt::Key_K, Qt::ControlModifier);
+    parts::KeepWithJob* dialog = nullptr;
+    QTRY_VERIFY((dialog = window.findChild<parts::KeepWithJob*>()) != nullptr && dialog->ready());
+    QTRY_VERIFY(dialog->reference().hasFocus());
+    type(QStringLiteral("red van"));
+    press(Qt::Key_Return);
+    QTRY_VERIFY(QApplication::activeModalWidget() == nullptr);
+    QApplication::setActiveWindow(&window);
+    press(Qt::Key_7, Qt::ControlModifier);
+    auto* jobs = qobject_cast<jobs::JobsPage*>(&window.page());
+    QTRY_COMPARE(jobs->job().heading(), QStringLiteral("red van"));
   }
 };
 

@@ -1,10 +1,12 @@
 #include <desk/sheet_options.h>
 #include <desk/snapshot.h>
 #include <look/type.h>
+#include <parts/keep_with_job.h>
 #include <parts/scrolling.h>
 #include <plan/plan_file.h>
 #include <plan/plan_page.h>
 #include <plan/presenter.h>
+#include <workflow/job_work.h>
 #include <QApplication>
 #include <QClipboard>
 #include <QFileInfo>
@@ -96,6 +98,15 @@ void PlanPage::wire() {
   offer(tr("Save the plan…"), QKeySequence(Qt::CTRL | Qt::Key_S), [this] { head_->chooseSave(); });
   offer(tr("Open a plan…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_O), [this] {
     if (!file_.isEmpty()) head_->chooseOpen();
+  });
+  offer(tr("Keep the plan with a job"), QKeySequence(Qt::CTRL | Qt::Key_K), [this] {
+    if (!answered_) return;
+    parts::keepWithJob(
+        file_, tr("the plan"),
+        [answered = answered_](catalog::Catalogue& catalogue, catalog::JobNumber id, std::string_view who) {
+          return workflow::keepPlan(catalogue, id, answered->plan, who);
+        },
+        this, [this](const QString& sentence) { head_->tell(sentence); });
   });
   offer(tr("Print the plan"), QKeySequence(Qt::CTRL | Qt::Key_P), [this] { head_->print().click(); });
   forget();

@@ -4197,6 +4197,14 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
         <source>opening a plan</source>
         <translation>Öffnen eines Plans</translation>
     </message>
+    <message>
+        <source>Keep the plan with a job</source>
+        <translation>Den Plan bei einem Auftrag behalten</translation>
+    </message>
+    <message>
+        <source>the plan</source>
+        <translation>der Plan</translation>
+    </message>
 </context>
 <context>
     <name>ohmkin::printing</name>
