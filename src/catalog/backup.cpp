@@ -5,6 +5,7 @@
 #include <sqlite3.h>
 #include <unistd.h>
 #include <algorithm>
+#include <atomic>
 
 namespace ohmkin::catalog {
 namespace {
@@ -18,7 +19,7 @@ sys_seconds now() { return std::chrono::floor<std::chrono::seconds>(std::chrono:
 /// A backup while it is being written; gone unless it got its name.
 class Draft {
  public:
-  explicit Draft(const fs::path& folder) : path_(folder / fmt::format("part-{}", getpid())) {
+  explicit Draft(const fs::path& folder) : path_(folder / fmt::format("part-{}-{}", getpid(), ++drafts)) {
     std::error_code ignored;
     fs::remove(path_, ignored);
   }
@@ -31,6 +32,7 @@ class Draft {
   [[nodiscard]] const fs::path& path() const { return path_; }
 
  private:
+  inline static std::atomic<int> drafts = 0;  ///< threads of one program may open the same older file at once
   fs::path path_;
 };
 

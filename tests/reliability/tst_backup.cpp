@@ -7,6 +7,8 @@
 #include <catalog/vehicles.h>
 #include <QtTest>
 #include <algorithm>
+#include <array>
+#include <thread>
 
 using namespace ohmkin;
 using catalog::Access;
@@ -61,6 +63,7 @@ class BackupTest : public QObject {
  private slots:
   void everyEarlierVersionIsBroughtUpToDateAfterABackup_data();
   void everyEarlierVersionIsBroughtUpToDateAfterABackup();
+  void threadsThatOpenAnEarlierVersionAtOnceAllGetIt();
   void theFirstChangeOfADayIsPrecededByABackup();
   void aCatalogueMadeTodayNeedsNone();
   void whatIsKeptOfManyDays();
@@ -113,6 +116,21 @@ void BackupTest::everyEarlierVersionIsBroughtUpToDateAfterABackup() {
   }
   QCOMPARE(test::Folder::bytes(file).size(), before.size());
   QCOMPARE(catalog::lines(Catalogue::openToRead(file)).size(), std::size_t{2});
+}
+
+/// As the pages of a window do.
+void BackupTest::threadsThatOpenAnEarlierVersionAtOnceAllGetIt() {
+  for (int round = 0; round < 10; ++round) {
+    const test::Folder folder;
+    const fs::path file = earlier(folder, 2);
+    std::array<std::string, 4> codes;
+    std::vector<std::thread> threads;
+    for (std::string& code : codes) threads.emplace_back([&] { code = codeOf([&] { Catalogue::openToRead(file); }); });
+    for (std::thread& each : threads) each.join();
+    for (const std::string& code : codes) QCOMPARE(code, std::string("done"));
+    QVERIFY(!catalog::backups(file).empty());
+    for (const Backup& backup : catalog::backups(file)) catalog::check(backup);
+  }
 }
 
 void BackupTest::theFirstChangeOfADayIsPrecededByABackup() {
