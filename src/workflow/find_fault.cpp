@@ -4,7 +4,6 @@
 #include <quantity/near_miss.h>
 #include <workflow/find_fault.h>
 #include <workflow/job_work.h>
-#include <workflow/job_work.h>
 #include <workflow/sides.h>
 #include <algorithm>
 #include <array>

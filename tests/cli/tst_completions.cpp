@@ -119,7 +119,8 @@ class TestCompletions : public QObject {
     typed.write(
         "zmodload zsh/zpty\nzpty z zsh -f -i\n"
         "zpty -w z 'fpath=($PWD $fpath); autoload -U compinit; compinit -u -D; bindkey \"^I\" complete-word'\n"
-        "zpty -w z 'compadd () { local -a m; builtin compadd -A m \"$@\" 2>/dev/null; print -r -- \"<\"\"<${m[*]}>\"\">\"; "
+        "zpty -w z 'compadd () { local -a m; builtin compadd -A m \"$@\" 2>/dev/null; print -r -- "
+        "\"<\"\"<${m[*]}>\"\">\"; "
         "builtin compadd \"$@\" }'\n"
         "zpty -w z 'print rea''dy'\nzpty -r z seen '*ready*'\n"
         "zpty -n -w z \"$1\"$'\\t'\nzpty -r z seen '*\\<\\<*\\>\\>*'\nprint -r -- \"$seen\"\nzpty -d z\n");

@@ -40,12 +40,13 @@ const QSet<QString> kNamesOnly{
 
 /// Texts that come to a function already made: its callers are looked at in their turn.
 const QSet<QString> kPassedOn{
-    "sql",                                                  // connection.cpp, row.h, change.h: literals of the callers
+    "sql",  // connection.cpp, row.h, change.h: literals of the callers
     "rows.all",
     "rows.one",
-    "kOlder",  // search_documents.cpp: literals
+    "kOlder",                                               // search_documents.cpp: literals
     "std::string(all[static_cast<std::size_t>(had)].sql)",  // a migration
-    "insertSql(*shape, columns)", "ownerSql(*shape)",       // pack_writer.cpp: built of sqlName()
+    "insertSql(*shape, columns)",
+    "ownerSql(*shape)",  // pack_writer.cpp: built of sqlName()
 };
 
 QString withoutComments(const QString& code) {

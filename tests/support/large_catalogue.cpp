@@ -29,7 +29,7 @@ constexpr std::array<std::string_view, 24> kFirst{"tar", "vel", "rid", "gar", "m
 constexpr std::array<std::string_view, 20> kMiddle{"a",  "e",  "i",   "o",  "u",  "an", "en",  "in", "or", "ul",
                                                    "am", "el", "ith", "ow", "ea", "ai", "und", "es", "ar", "ok"};
 constexpr std::array<std::string_view, 20> kLast{"don",  "wick",  "mere", "ton",  "ley",  "forth", "by",
-                                                 "well", "ham",   "gate", "moor", "stow", "dale", "rig",
+                                                 "well", "ham",   "gate", "moor", "stow", "dale",  "rig",
                                                  "wold", "combe", "ness", "cote", "löw",  "père"};
 constexpr std::array<std::string_view, 10> kBodies{"sedan",    "wagon",  "utility", "panel van", "coupe",
                                                    "half-ton", "tourer", "estate",  "roadster",  "one-ton"};
