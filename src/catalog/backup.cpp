@@ -86,9 +86,10 @@ Backup backUp(Connection& connection, BackupReason reason) {
     if (error) backupFailed(file, fmt::format("a backup that could not be named ({})", error.message()));
     writeHash(name);
     syncFolder(folder);
-    Backup made = *backupNamed(name);
-    letGo(file, made);
-    return made;
+    auto made = backupNamed(name);
+    if (!made) backupFailed(file, "a backup that another program took away at once");
+    letGo(file, *made);
+    return *made;
   } catch (const SQLite::Exception& failure) {
     switch (failure.getErrorCode() & 0xFF) {
       case SQLITE_CORRUPT:

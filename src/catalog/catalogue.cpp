@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 #include <unistd.h>
 #include <array>
+#include <mutex>
 
 namespace ohmkin::catalog {
 namespace {
@@ -97,6 +98,10 @@ Catalogue Catalogue::open(const fs::path& file, Access access) {
   if (access == Access::readWrite && (!mayWrite(file) || !mayWrite(folderOf(file))))
     refuseFile(file, "catalogue-read-only", "a catalogue that cannot be written where it lies",
                "a file and a folder you may write; copy it to a folder of your own");
+  // The pages of a window open one older file at once: the first brings it up to date, the others find it so.
+  static std::mutex updating;
+  std::unique_lock<std::mutex> turn(updating, std::defer_lock);
+  if (access == Access::readWrite && static_cast<int>(header.userVersion) < newestVersion()) turn.lock();
   try {
     auto connection =
         std::make_unique<Connection>(file, access, access == Access::readOnly && mustBeImmutable(file, header));
