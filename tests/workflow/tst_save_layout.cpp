@@ -1,9 +1,8 @@
-#include "demo_catalogue.h"
+#include "edited_catalogue.h"
 
 #include <catalog/catalogue_error.h>
 #include <catalog/layouts.h>
 #include <catalog/pack_writer.h>
-#include <sqlite3.h>
 #include <workflow/date_engine.h>
 #include <workflow/layouts.h>
 #include <workflow/save_layout.h>
@@ -12,23 +11,10 @@
 #include <filesystem>
 
 using namespace ohmkin;
+using test::inFile;
 using workflow::LayoutToSave;
 
 namespace {
-
-/// A second look at the file, by the library and not by the program under test.
-std::string inFile(const std::filesystem::path& file, const std::string& sql) {
-  sqlite3* handle = nullptr;
-  sqlite3_stmt* statement = nullptr;
-  std::string text = "unreadable";
-  if (sqlite3_open(file.c_str(), &handle) == SQLITE_OK &&
-      sqlite3_prepare_v2(handle, sql.c_str(), -1, &statement, nullptr) == SQLITE_OK &&
-      sqlite3_step(statement) == SQLITE_ROW && sqlite3_column_text(statement, 0) != nullptr)
-    text = reinterpret_cast<const char*>(sqlite3_column_text(statement, 0));
-  sqlite3_finalize(statement);
-  sqlite3_close(handle);
-  return text;
-}
 
 dating::Layout layout(const std::vector<const char*>& fields) {
   dating::Layout made{"shop-head", "month letter, day always two digits, year digit", dating::FoundOn::head, {}};

@@ -3,6 +3,7 @@
 #include <look/palette.h>
 #include <look/style.h>
 #include <look/type.h>
+#include <parts/scrolling.h>
 #include <parts/words.h>
 #include <QKeyEvent>
 #include <QPainter>
@@ -190,14 +191,7 @@ QVariant FoundModel::data(const QModelIndex& index, int role) const {
 FoundList::FoundList(QWidget* parent) : QListView(parent) {
   setModel(&model_);
   setItemDelegate(new FoundDelegate(*this));
-  setFrameShape(QFrame::NoFrame);
-  setResizeMode(QListView::Adjust);
-  setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  setSelectionMode(QAbstractItemView::SingleSelection);
-  setMouseTracking(true);
-  setTabKeyNavigation(false);
-  viewport()->setAutoFillBackground(false);
+  parts::listOfCards(*this);
   setAccessibleName(tr("What was found, best first"));
   connect(this, &QListView::doubleClicked, this, &FoundList::opened);
   connect(verticalScrollBar(), &QScrollBar::valueChanged, this, [this](int value) {

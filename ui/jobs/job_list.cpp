@@ -4,6 +4,7 @@
 #include <look/palette.h>
 #include <look/style.h>
 #include <look/type.h>
+#include <parts/scrolling.h>
 #include <parts/words.h>
 #include <QPainter>
 #include <QPainterPath>
@@ -157,14 +158,7 @@ QVariant JobModel::data(const QModelIndex& index, int role) const {
 JobList::JobList(QWidget* parent) : QListView(parent) {
   setModel(&model_);
   setItemDelegate(new JobDelegate(*this));
-  setFrameShape(QFrame::NoFrame);
-  setResizeMode(QListView::Adjust);
-  setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  setSelectionMode(QAbstractItemView::SingleSelection);
-  setMouseTracking(true);
-  setTabKeyNavigation(false);
-  viewport()->setAutoFillBackground(false);
+  parts::listOfCards(*this);
   setAccessibleName(tr("Jobs, open ones first"));
 }
 

@@ -2,6 +2,7 @@
 #include <look/style.h>
 #include <look/type.h>
 #include <parts/candidate_list.h>
+#include <parts/scrolling.h>
 #include <parts/words.h>
 #include <QKeyEvent>
 #include <QPainter>
@@ -130,14 +131,7 @@ void CandidateDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opt
 CandidateList::CandidateList(QWidget* parent) : QListView(parent) {
   setModel(&model_);
   setItemDelegate(new CandidateDelegate(this));
-  setFrameShape(QFrame::NoFrame);
-  setResizeMode(QListView::Adjust);
-  setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  setSelectionMode(QAbstractItemView::SingleSelection);
-  setMouseTracking(true);
-  setTabKeyNavigation(false);
-  viewport()->setAutoFillBackground(false);
+  listOfCards(*this);
   setAccessibleName(tr("Senders, best first"));
   verticalScrollBar()->setSingleStep(space(24));
 }
