@@ -1,4 +1,5 @@
 #include <bench/acceptance.h>
+#include <bench/distributions.h>
 #include <bench/weighing.h>
 #include <fmt/core.h>
 #include <quantity/percent.h>
@@ -6,12 +7,9 @@
 #include <algorithm>
 #include <boost/math/distributions/normal.hpp>
 #include <cmath>
-#include <numbers>
 
 namespace ohmkin::bench {
 namespace {
-
-double normalBelow(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
 
 /// Probability that something lies within ±limit, read as `value` with `u`.
 double probabilityWithin(double value, double u, double limit) {

@@ -1,5 +1,6 @@
 #include <bench/bath.h>
 #include <bench/boiling.h>
+#include <bench/distributions.h>
 #include <fmt/core.h>
 
 #include <cmath>
@@ -11,24 +12,6 @@ constexpr double kWeatherLimit = 0.6;      // K of boiling point, either way
 constexpr double kWeatherPressure = 6000;  // Pa: a station further from the standard atmosphere is not believed
 constexpr double kSuperheat = 0.1;         // K
 constexpr double kReductionPerMetre = 0.004 / 1000;
-constexpr const char* kFromMemory = "from memory, no source";
-
-double rectangular(double limit) { return limit / std::sqrt(3.0); }
-
-/// Pressure at the station for one reduced to sea level: along the standard atmosphere's gradient layer p^κ falls
-/// linearly with altitude, so what it falls by from the sea to here is the same whatever the weather at sea level.
-Expected<Pressure> atStation(Pressure reduced, double metres) {
-  const auto sea = standardPressure(millimetres(0));
-  const auto here = standardPressure(millimetres(metres * 1e3));
-  if (!sea || !here) return tl::make_unexpected(sea ? here.error() : sea.error());
-  constexpr double kExponent = 0.0065 * 287.05287 / 9.80665;  // ISO 2533:1975, defining constants
-  const double lifted =
-      std::pow(reduced.value(), kExponent) + std::pow(here->value(), kExponent) - std::pow(sea->value(), kExponent);
-  if (!(lifted > 0))
-    return refuse("barometer-out-of-range", "barometer", fmt::format("{:g} kPa", inKilopascals(reduced)),
-                  "a pressure weather can have");
-  return kilopascals(std::pow(lifted, 1 / kExponent) * 1e-3);
-}
 
 struct Station {
   Pressure pressure;
@@ -46,7 +29,7 @@ Station unreduced(const Barometer& barometer) {
 
 Expected<Station> reduced(const Barometer& barometer, Length altitude, Length altitudeU) {
   const double metres = altitude.value();
-  const auto pressure = atStation(barometer.shown, metres);
+  const auto pressure = stationPressure(barometer.shown, altitude);
   if (!pressure) return tl::make_unexpected(pressure.error());
   const double perMetre = 1.2e-4;  // of the pressure, near the ground
   const double method = rectangular(kReductionPerMetre * std::abs(metres) * pressure->value());
@@ -108,7 +91,7 @@ Expected<BathReference> byAltitude(const BoilingWater& water) {
       fmt::format("water boiling at {:.0f} m, weather not known", water.altitude->value()),
       {{"weather-not-known", Severity::note,
         "Weather moves the boiling point by up to 0.6 K either way; a barometer at the bath would tell.", "",
-        "common practice, no source"}}};
+        kCommonPractice}}};
 }
 
 }  // namespace

@@ -72,6 +72,21 @@ Expected<Pressure> standardPressure(Length geopotentialAltitude) {
   return kilopascals(kSeaLevelPascal * 1e-3 * std::pow(ratio, -kGravity / (kGasConstant * kGradient)));
 }
 
+Expected<Pressure> stationPressure(Pressure reducedToSeaLevel, Length geopotentialAltitude) {
+  const auto sea = standardPressure(millimetres(0));
+  const auto here = standardPressure(geopotentialAltitude);
+  if (!sea || !here) return tl::make_unexpected(sea ? here.error() : sea.error());
+  // Along a gradient layer p^κ falls linearly with altitude, so what it falls by from the sea to here is the same
+  // whatever the pressure at the sea.
+  constexpr double kExponent = -kGradient * kGasConstant / kGravity;
+  const double lifted = std::pow(reducedToSeaLevel.value(), kExponent) + std::pow(here->value(), kExponent) -
+                        std::pow(sea->value(), kExponent);
+  if (!(lifted > 0))
+    return refuse("barometer-out-of-range", "barometer", fmt::format("{:g} kPa", inKilopascals(reducedToSeaLevel)),
+                  "a pressure weather can have");
+  return kilopascals(std::pow(lifted, 1 / kExponent) * 1e-3);
+}
+
 Expected<Temperature> boilingAtAltitude(Length geopotentialAltitude) {
   return standardPressure(geopotentialAltitude).and_then(saturationTemperature);
 }

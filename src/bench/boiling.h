@@ -16,6 +16,10 @@ Expected<Temperature> saturationTemperature(Pressure p);
 /// altitude may be put in its place: below 3000 m the boiling point changes by less than 0.005 K.
 Expected<Pressure> standardPressure(Length geopotentialAltitude);
 
+/// Pressure at a place of this altitude for one reduced to sea level: reduced back along the standard atmosphere,
+/// whatever the weather. Refuses altitudes as standardPressure() does, and a pressure no weather makes.
+Expected<Pressure> stationPressure(Pressure reducedToSeaLevel, Length geopotentialAltitude);
+
 /// Where plain water boils in the open, in the standard atmosphere.
 Expected<Temperature> boilingAtAltitude(Length geopotentialAltitude);
 

@@ -1,4 +1,5 @@
 #include <bench/acceptance.h>
+#include <bench/distributions.h>
 #include <fmt/core.h>
 
 #include <boost/math/quadrature/gauss_kronrod.hpp>
@@ -9,7 +10,6 @@ namespace ohmkin::bench {
 namespace {
 
 double normalDensity(double z) { return std::exp(-0.5 * z * z) / std::sqrt(2 * std::numbers::pi); }
-double normalBelow(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
 
 }  // namespace
 

@@ -6,15 +6,14 @@
 namespace ohmkin::bench {
 namespace {
 
-constexpr const char* kPractice = "common practice, no source";
-constexpr double kSameBath = 3;   // K
-constexpr double kReachable = 1;  // K
+constexpr double kSameBath = 3;   // K: baths nearer than this are one
+constexpr double kReachable = 1;  // K: an end this near counts as reached
 
 void check(std::vector<Finding>& findings, std::optional<bool> done, const char* code, const char* wrong,
            const char* open) {
   if (done.value_or(false)) return;
-  if (done) findings.push_back({code, Severity::caution, wrong, "", kPractice});
-  else findings.push_back({std::string(code) + "-open", Severity::note, open, "not looked at", kPractice});
+  if (done) findings.push_back({code, Severity::caution, wrong, "", kCommonPractice});
+  else findings.push_back({std::string(code) + "-open", Severity::note, open, "not looked at", kCommonPractice});
 }
 
 /// Baths that differ from one another; heating and cooling through the same one is one.
@@ -35,21 +34,22 @@ std::size_t baths(std::vector<double> kelvin) {
 std::vector<Finding> cautions(BathKind kind) {
   std::vector<Finding> findings{
       {"local-codes-first", Severity::warning,
-       "Local codes and licensed practice come first; where they say otherwise, they are right.", "", kPractice}};
+       "Local codes and licensed practice come first; where they say otherwise, they are right.", "", kCommonPractice}};
   if (kind == BathKind::ice) return findings;
   findings.push_back({"hot-water-and-steam", Severity::warning,
                       "Hot water, coolant and steam scald: gloves, eye protection, tongs for the sender; never open a "
                       "hot cooling system.",
-                      "", kPractice});
+                      "", kCommonPractice});
   findings.push_back({"no-sealed-vessel", Severity::warning,
-                      "Never heat a sealed vessel: an open pot only, whatever temperature is wanted.", "", kPractice});
+                      "Never heat a sealed vessel: an open pot only, whatever temperature is wanted.", "",
+                      kCommonPractice});
   findings.push_back({"open-flame", Severity::warning,
                       "No open flame near fuel, solvents or a battery being charged; use an electric plate.", "",
-                      kPractice});
+                      kCommonPractice});
   findings.push_back({"coolant-is-poison", Severity::warning,
                       "Coolant is poisonous and its vapour can burn: heat plain water, in a pot that is never again "
                       "used for food.",
-                      "", kPractice});
+                      "", kCommonPractice});
   return findings;
 }
 
@@ -58,11 +58,11 @@ std::vector<Finding> practiceFindings(const Practice& practice) {
   if (!practice.perMinute)
     findings.push_back({"dwell-open", Severity::note,
                         "Wait until the ohms move less than 0.5 % a minute, then write them down.", "not looked at",
-                        kPractice});
+                        kCommonPractice});
   else if (*practice.perMinute > kSteadyPerMinute)
     findings.push_back({"dwell-too-short", Severity::caution,
                         "The sender was still moving: wait until its ohms move less than 0.5 % a minute.",
-                        fmt::format("{:.1f} % a minute", 100 * *practice.perMinute), kPractice});
+                        fmt::format("{:.1f} % a minute", 100 * *practice.perMinute), kCommonPractice});
   check(findings, practice.immersedPastHex, "hex-dry",
         "The hex was dry: heat runs off through it and the element reads cooler than the bath. Immerse past the hex.",
         "Immerse the sender past its hex, touching neither bottom nor wall.");

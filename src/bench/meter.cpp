@@ -1,3 +1,4 @@
+#include <bench/distributions.h>
 #include <bench/meter.h>
 #include <fmt/core.h>
 #include <quantity/print.h>
@@ -12,9 +13,7 @@ namespace {
 constexpr double kMuchHeat = 0.1;    // K
 constexpr double kMuchLead = 0.01;   // of the reading
 constexpr double kMuchDoubt = 0.02;  // of the reading, standard
-constexpr const char* kFromMemory = "from memory, no source";
 
-double rectangular(double limit) { return limit / std::sqrt(3.0); }
 bool positive(double x) { return x > 0 && std::isfinite(x); }
 bool within(double x, double low, double high) { return x >= low && x <= high; }
 

@@ -2,7 +2,6 @@
 #include <finding/finding.h>
 #include <finding/refusal.h>
 #include <quantity/quantity.h>
-#include <boost/units/systems/si/current.hpp>
 #include <optional>
 #include <string>
 #include <variant>
@@ -10,9 +9,6 @@
 
 /// The ohmmeter on the bench: how far its reading may be trusted, what its leads add, and how much it warms the sender.
 namespace ohmkin::bench {
-
-using Amperes = units::quantity<units::si::current>;
-inline Amperes milliamperes(double ma) { return ma * 1e-3 * units::si::ampere; }
 
 /// A digital meter drives the same current whatever it measures, up to the end of the range.
 struct SteadyCurrent {

@@ -1,3 +1,4 @@
+#include <bench/distributions.h>
 #include <bench/guidance.h>
 #include <bench/reading.h>
 #include <fmt/core.h>
@@ -13,8 +14,6 @@ constexpr double kStirred = 0.1;     // K
 constexpr double kNotStirred = 0.6;  // K
 constexpr double kDryHex = 1.0;      // K
 constexpr double kSwapDiffers = 0.01;
-
-double rectangular(double limit) { return limit / std::sqrt(3.0); }
 
 template <std::size_t N>
 double rootSum(const std::array<double, N>& parts) {

@@ -109,8 +109,8 @@ struct Conclusion {
   std::vector<std::string> cautions;
   std::vector<std::size_t> both;    ///< the likeliest two faults, where two at once are likelier than one; else empty
   std::vector<std::size_t> faults;  ///< those the repair cures, most likely first
-  std::vector<std::size_t>
-      indistinguishable;  ///< other faults that every test left, and every answer, leaves as likely as before
+  /// Other faults that every test left, and every answer, leaves as likely as before.
+  std::vector<std::size_t> indistinguishable;
 };
 Expected<Conclusion> conclude(const Predictions& predictions, Symptom symptom, std::span<const Answer> answers,
                               std::span<const std::string> paid = {}, std::span<const std::size_t> tried = {});

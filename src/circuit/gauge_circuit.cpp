@@ -3,14 +3,11 @@
 #include <fmt/core.h>
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace ohmkin::circuit {
 namespace {
 
-constexpr double kRadian = std::numbers::pi / 180;
-constexpr double kMagnetVolts = 13.5;  // gauge::ReturnMagnet is stated for it
-constexpr double kTorque = 0.03;       // of the field with the lead grounded: less does not overcome friction (memory)
+constexpr double kTorque = 0.03;  // of the field with the lead grounded: less does not overcome friction (memory)
 constexpr double kFeedCoilOfHalf = 0.94;
 constexpr double kGroundCoilOfHalf = 1.67;
 
@@ -171,7 +168,7 @@ void GaugeCircuit::assumeCoils(Ohms half, std::string_view what) {
                        fmt::format("Volts and ohms at the gauge's posts are rough: {}, so {:.0f} Ω from feed to sender "
                                    "and {:.0f} Ω from sender to ground are assumed.",
                                    what, feedCoil_, groundCoil_),
-                       "", "from memory, no source"});
+                       "", kFromMemory});
 }
 
 Expected<void> GaugeCircuit::settleCoils(const gauge::CrossedCoil& coil, Ohms feedCoil, Ohms groundCoil) {
@@ -193,7 +190,9 @@ Expected<void> GaugeCircuit::settleCoils(const gauge::CrossedCoil& coil, Ohms fe
 // sender–ground). |Q| = 1, |P| = 1/half. A shunt takes part of the posts' current past its coil, so the coil itself
 // makes that much more of a field by the ampere.
 void GaugeCircuit::settleFields(const gauge::CrossedCoil& coil, double feedAtPosts, double groundAtPosts) {
-  const auto towards = [](double degrees) { return Field{std::sin(degrees * kRadian), std::cos(degrees * kRadian)}; };
+  const auto towards = [](double degrees) {
+    return Field{std::sin(degrees * kRadiansPerDegree), std::cos(degrees * kRadiansPerDegree)};
+  };
   const Field q = towards(coil.grounded.degrees);
   const Field p = towards((coil.grounded + coil.sweep).degrees);
   Field a{};
@@ -209,7 +208,7 @@ void GaugeCircuit::settleFields(const gauge::CrossedCoil& coil, double feedAtPos
   if (!coil.magnet) return;
   stays_ = false;
   const Field pull = towards(coil.magnet->pull.degrees);
-  const double strength = coil.magnet->strength * std::hypot(a[0], a[1]) * kMagnetVolts / at(Part::feedCoil);
+  const double strength = coil.magnet->strength * std::hypot(a[0], a[1]) * gauge::kStandardVolts / at(Part::feedCoil);
   magnet_ = {pull[0] * strength, pull[1] * strength};
   rest_ = std::clamp(placeAt(facts_.gauge.dial().onStops(coil.magnet->pull).degrees), -0.2, 1.2);
 }
@@ -252,7 +251,7 @@ Needle GaugeCircuit::byCoilFields(double feedAmperes, double groundAmperes) cons
   const double full = std::hypot(a[0], a[1]) * fullCurrent_;
   const bool torque = std::hypot(coils[0], coils[1]) > kTorque * full;
   if (!torque) return {rest_, false};
-  const double degrees = std::atan2(coils[0] + magnet_[0], coils[1] + magnet_[1]) / kRadian;
+  const double degrees = std::atan2(coils[0] + magnet_[0], coils[1] + magnet_[1]) / kRadiansPerDegree;
   // Counted from the middle of the dial, so that a needle past a stop stays on that side.
   const double middle = (cold_ + hot_) / 2;
   const double counted = middle + std::remainder(degrees - middle, 360);

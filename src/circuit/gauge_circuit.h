@@ -101,8 +101,8 @@ struct CircuitFacts {
   Temperature running = celsius(88);               ///< where a warm engine stands
   Volts supply = volts(12.6);                      ///< of the battery, engine off
   std::optional<double> restPlace = std::nullopt;  ///< where the needle goes with the key off, where that is known
-  std::optional<Ohms> feedShunt =
-      std::nullopt;  ///< on the gauge's own posts, where it has one; above the coil's ohms at the posts
+  /// On the gauge's own posts, where it has them; above the coils' ohms at the posts.
+  std::optional<Ohms> feedShunt = std::nullopt;
   std::optional<Ohms> groundShunt = std::nullopt;
 };
 

@@ -46,7 +46,7 @@ struct TradeTest {
   double right = 0;                   ///< what is measured where nothing is wrong
   std::vector<std::string> outcomes;  ///< codes: "goes-cold"; one more than limits, and what the measure adds
   std::vector<std::string> words;     ///< "it goes to the cold end"
-  std::string needs;                  ///< as Fault::needs, or "unregulated"
+  std::string needs;                  ///< as Fault::needs
   std::string title;                  ///< what to do
   std::string hazard;                 ///< empty where none
   std::vector<Part> examines;  ///< the parts it looks at: those whose faults change its outcome, in circuit order

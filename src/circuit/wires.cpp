@@ -17,6 +17,20 @@ constexpr double kFuseMargin = 1.25;
 constexpr std::array kFuses{1.0, 2.0, 3.0, 5.0, 7.5, 10.0};
 constexpr double kMostDrop = 0.1;  // volts, of feed and ground (common practice, no source)
 
+/// The three wires, before their sizes are chosen.
+std::array<Wire, 3> wanted(Amperes current, bool regulated, const WireLengths& lengths) {
+  const auto wire = [&](std::string name, std::string from, std::string to, Length length, std::string note) {
+    return Wire{std::move(name), std::move(from), std::move(to), 0, length, current, {}, std::move(note)};
+  };
+  return {wire("feed", "keyed supply, behind the fuse", regulated ? "the regulator's input" : "the gauge's feed post",
+               lengths.feed, "The fuse sits at the supply's end of this wire."),
+          wire("lead", "the gauge's sender post", "the sender", lengths.lead,
+               "Away from the exhaust, in a sleeve where it passes through the bulkhead."),
+          wire("ground", regulated ? "the gauge's ground and the regulator's housing" : "the gauge's ground post",
+               "clean body metal or the grounded battery post", lengths.ground,
+               "Of its own: no lamp or other load on it.")};
+}
+
 }  // namespace
 
 Expected<Length> diameterOf(int awg) {
@@ -35,13 +49,13 @@ Expected<Ohms> ohmsOf(int awg, Length length, Temperature at) {
   return ohms(kMassResistivity / kDensity * length.value() / area * warm);
 }
 
-Expected<Volts> dropOf(int awg, Length length, const Amperes& current, Temperature at) {
+Expected<Volts> dropOf(int awg, Length length, Amperes current, Temperature at) {
   const auto resistance = ohmsOf(awg, length, at);
   if (!resistance) return tl::make_unexpected(resistance.error());
   return volts(inOhms(*resistance) * inAmperes(current));
 }
 
-Expected<int> wireFor(Length length, const Amperes& current, Volts most) {
+Expected<int> wireFor(Length length, Amperes current, Volts most) {
   for (int awg = 20; awg >= 10; awg -= 2) {
     const auto drop = dropOf(awg, length, current);
     if (!drop) return tl::make_unexpected(drop.error());
@@ -51,7 +65,7 @@ Expected<int> wireFor(Length length, const Amperes& current, Volts most) {
                 "a length and a current for which 10 gauge is thick enough");
 }
 
-Expected<Amperes> fuseFor(const Amperes& current) {
+Expected<Amperes> fuseFor(Amperes current) {
   const double needed = kFuseMargin * inAmperes(current);
   const auto* fuse = std::find_if(kFuses.begin(), kFuses.end(), [&](double f) { return f >= needed; });
   if (!(needed >= 0) || fuse == kFuses.end())
@@ -59,36 +73,12 @@ Expected<Amperes> fuseFor(const Amperes& current) {
   return amperes(*fuse);
 }
 
-Expected<WirePlan> directWiring(const Amperes& current, bool regulated, const WireLengths& lengths) {
+Expected<WirePlan> directWiring(Amperes current, bool regulated, const WireLengths& lengths) {
   WirePlan plan;
   const auto fuse = fuseFor(current);
   if (!fuse) return tl::make_unexpected(fuse.error());
   plan.fuse = *fuse;
-  const std::array wanted{Wire{"feed",
-                               "keyed supply, behind the fuse",
-                               regulated ? "the regulator's input" : "the gauge's feed post",
-                               0,
-                               lengths.feed,
-                               current,
-                               {},
-                               "The fuse sits at the supply's end of this wire."},
-                          Wire{"lead",
-                               "the gauge's sender post",
-                               "the sender",
-                               0,
-                               lengths.lead,
-                               current,
-                               {},
-                               "Away from the exhaust, in a sleeve where it passes through the bulkhead."},
-                          Wire{"ground",
-                               regulated ? "the gauge's ground and the regulator's housing" : "the gauge's ground post",
-                               "clean body metal or the grounded battery post",
-                               0,
-                               lengths.ground,
-                               current,
-                               {},
-                               "Of its own: no lamp or other load on it."}};
-  for (Wire wire : wanted) {
+  for (Wire wire : wanted(current, regulated, lengths)) {
     const auto awg = wireFor(wire.length, current, volts(kMostDrop));
     if (!awg) return tl::make_unexpected(awg.error());
     wire.awg = *awg;
@@ -97,14 +87,14 @@ Expected<WirePlan> directWiring(const Amperes& current, bool regulated, const Wi
   }
   plan.findings.push_back({"colours-not-assumed", Severity::note,
                            "Colours are not assumed: mark the old wires where they leave the board before cutting any.",
-                           "", "common practice, no source"});
+                           "", kCommonPractice});
   if (regulated)
     plan.findings.push_back({"keep-the-regulator", Severity::warning,
                              "The gauge keeps its regulator, the housing on ground: on battery volts it burns.", "",
-                             "common practice, no source"});
+                             kCommonPractice});
   plan.findings.push_back({"battery-off", Severity::caution,
                            "Take the battery's ground off before working on the wiring, and follow local rules.", "",
-                           "common practice, no source"});
+                           kCommonPractice});
   return plan;
 }
 

@@ -199,10 +199,10 @@ std::string predictionsJson(const workflow::FaultFinder& finder) {
 }
 
 std::string wiringText(const circuit::WirePlan& plan) {
-  std::string text = fmt::format("Fuse  {:g} A, at the supply's end of the feed\n", circuit::inAmperes(plan.fuse));
+  std::string text = fmt::format("Fuse  {:g} A, at the supply's end of the feed\n", inAmperes(plan.fuse));
   for (const circuit::Wire& w : plan.wires)
     text += fmt::format("{:<7} {} gauge, {:g} m, drops {:.3f} V at {:.2f} A\n", w.name, w.awg, w.length.value(),
-                        inVolts(w.drop), circuit::inAmperes(w.current)) +
+                        inVolts(w.drop), inAmperes(w.current)) +
             wrapped(fmt::format("from {} to {}. {}", w.from, w.to, w.note), 8, 8);
   for (const Finding& finding : plan.findings)
     text += wrapped((finding.severity == Severity::note ? "- " : "! ") + finding.sentence, 2, 0);
@@ -211,7 +211,7 @@ std::string wiringText(const circuit::WirePlan& plan) {
 
 std::string wiringJson(const circuit::WirePlan& plan) {
   Json out = document("ohmkin.fault-wiring", 1);
-  out["fuse_a"] = circuit::inAmperes(plan.fuse);
+  out["fuse_a"] = inAmperes(plan.fuse);
   out["wires"] = Json::array();
   for (const circuit::Wire& w : plan.wires)
     out["wires"].push_back({{"name", w.name},
@@ -219,7 +219,7 @@ std::string wiringJson(const circuit::WirePlan& plan) {
                             {"to", w.to},
                             {"awg", w.awg},
                             {"length_mm", inMillimetres(w.length)},
-                            {"current_a", circuit::inAmperes(w.current)},
+                            {"current_a", inAmperes(w.current)},
                             {"drop_v", inVolts(w.drop)},
                             {"note", w.note}});
   out["findings"] = json(plan.findings);

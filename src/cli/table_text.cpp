@@ -69,9 +69,9 @@ std::string hotWarningText(const pairing::HotWarning& hot, const DisplayUnits& u
     const double late = inKelvin(reaches->late);
     const std::string amount = printAmount(reaches->late, units, 1);
     return fmt::format("the needle reaches the hot mark at {}, {} (± {})", print(reaches->at, units),
-                       late > 0.05    ? amount + " late"
-                       : late < -0.05 ? amount + " early"
-                                      : "on time",
+                       late > pairing::kOnTime    ? amount + " late"
+                       : late < -pairing::kOnTime ? amount + " early"
+                                                  : "on time",
                        printAmount(reaches->uncertainty.mismatch, units, 1));
   }
   if (const auto* never = std::get_if<pairing::NeverReaches>(&hot))

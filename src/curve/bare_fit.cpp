@@ -1,12 +1,11 @@
 #include <curve/bare_fit.h>
 #include <curve/small_qr.h>
+#include <quantity/quantity.h>
 #include <algorithm>
 #include <cmath>
 
 namespace ohmkin::curve {
 namespace {
-
-constexpr double kZero = 273.15;
 
 double at(std::span<const double> values, std::size_t i, double otherwise) {
   return values.empty() ? otherwise : values[i];
@@ -100,7 +99,7 @@ BareFit polynomial(const BarePoints& points) {
   for (int pass = 0; pass < 2; ++pass) {
     if (pass > 0 && !fit.sound) break;
     fit = smallLeastSquares<P>(points.size(), [&](std::size_t i, std::array<double, P + 1>& row) {
-      const double s = (points.kelvin[i] - kZero) / 100;
+      const double s = (points.kelvin[i] - kZeroCelsius) / 100;
       const double r = std::exp(points.lnOhms[i]);
       const double perKelvin = pass > 0 ? slopeOf(s) / 100 : -r * chord / (points.kelvin[i] * points.kelvin[i]);
       const double perLn = pass > 0 && !points.inOhms ? value(s) : r;

@@ -30,8 +30,8 @@ struct VehicleDate {
 
 /// What is usual. All from memory, no source; every one may be set.
 struct Beliefs {
-  Lag castingToAssembly{12, 0.9, 180, "from memory, no source"};
-  Lag assemblyToVehicle{10, 0.91, 180, "from memory, no source"};
+  Lag castingToAssembly{12, 0.9, 180, kFromMemory};
+  Lag assemblyToVehicle{10, 0.91, 180, kFromMemory};
   double firstEngine = 0.7;  ///< share of vehicles that still have their first engine
   double headStays = 0.97;   ///< a head is the one fitted at assembly; also intakes and housings
   double blockStays = 0.995;
@@ -39,7 +39,7 @@ struct Beliefs {
   double recutStampTrue = 0.4;  ///< the same where the pad was re-cut
   int headsApart = 60;          ///< days; further apart, one was changed
   int earlyCasting = 150;       ///< days before the model year's first build that are normal
-  std::string source = "from memory, no source";
+  std::string source = kFromMemory;
 };
 
 struct Evidence {

@@ -1,4 +1,5 @@
 #pragma once
+#include <finding/finding.h>
 #include <finding/refusal.h>
 #include <string>
 #include <string_view>
@@ -11,7 +12,7 @@ struct Lag {
   double median = 12;  ///< days, above 0
   double sigma = 0.9;  ///< of the logarithm, above 0
   int longest = 180;   ///< days; slow sellers and strikes
-  std::string source = "from memory, no source";
+  std::string source = kFromMemory;
   friend bool operator==(const Lag&, const Lag&) = default;
 };
 

@@ -12,7 +12,6 @@
 namespace ohmkin::exchange {
 namespace {
 
-constexpr double kHottest = 1273.15;  // K; as parseTemperature has it
 constexpr double kInfinityOfScpi = 9.9e37;
 constexpr double kNotANumberOfScpi = 9.91e37;
 
@@ -170,7 +169,7 @@ tl::expected<double, CellComplaint> temperatureCell(std::string_view cell, Colum
     value = number->value;
   }
   const double kelvins = kelvinsFrom(*value, bare);
-  if (!(kelvins > 0 && kelvins <= kHottest))
+  if (!(kelvins > 0 && kelvins <= kHottestCelsius + kZeroCelsius))
     return tl::make_unexpected(
         CellComplaint{"temperature-unreadable", "a temperature above absolute zero and below 1000 °C"});
   return kelvins;

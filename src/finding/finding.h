@@ -11,6 +11,10 @@ enum class Severity {
   refusal   ///< not recommended; the sentence says why
 };
 
+// What Finding::source says where there is nothing to cite.
+inline constexpr const char* kCommonPractice = "common practice, no source";
+inline constexpr const char* kFromMemory = "from memory, no source";
+
 /// A verdict is data: whoever shows it only renders it. The same finding appears at the terminal, on screen and in
 /// print.
 struct Finding {

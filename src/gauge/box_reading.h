@@ -17,7 +17,7 @@ struct BoxReading {
   Angle needle;            ///< that of the stop, where it rests on one
   double uncertainty = 1;  ///< standard, degrees: reading and friction
   Rests rests = Rests::free;
-  Volts supply = volts(13.5);  ///< at the gauge's feed; matters to a coil with a return magnet only
+  Volts supply = volts(kStandardVolts);  ///< at the gauge's feed; matters to a coil with a return magnet only
 };
 
 /// Those with the needle free. Refuses a reading that is no number, ohms below 0 and an uncertainty not above 0.

@@ -3,7 +3,6 @@
 #include <fmt/core.h>
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace ohmkin::gauge {
 namespace {
@@ -16,8 +15,8 @@ constexpr const char* kCheckRuler = "The ruler above must measure 50 mm. If it d
 constexpr double kTitle = 3;  // heights of the figures in lines of text
 constexpr double kNote = 1.8;
 constexpr double kLeastHalfWidth = 55;
-constexpr double kWidest =
-    0.85;  // of a letter on average, by the height of a figure: English in DejaVu Sans comes to 0.78
+/// Of a letter on average, by the height of a figure: English in DejaVu Sans comes to 0.78.
+constexpr double kWidest = 0.85;
 
 struct Point {
   double x = 0;
@@ -26,7 +25,7 @@ struct Point {
 
 /// From the pivot: clockwise from straight up, y down as SVG has it.
 Point at(double radius, Angle angle) {
-  const double a = angle.degrees * std::numbers::pi / 180;
+  const double a = angle.degrees * kRadiansPerDegree;
   return {radius * std::sin(a), -radius * std::cos(a)};
 }
 
@@ -101,11 +100,11 @@ std::string line(const char* what, Point from, Point to, double width) {
 
 std::string text(const char* what, Point middle, double height, const char* anchor, const std::string& words) {
   if (words.empty()) return {};
-  // Figures stand about 0.7 of the type size high: lowered by half of that their middle is the point.
+  // Lowered by half of its height, a figure's middle is the point.
   return fmt::format(
       "  <text class=\"{}\" x=\"{:.3f}\" y=\"{:.3f}\" font-size=\"{:.2f}\" text-anchor=\"{}\" "
       "stroke=\"none\">{}</text>\n",
-      what, middle.x, middle.y + 0.5 * height, height / 0.7, anchor, escaped(words));
+      what, middle.x, middle.y + 0.5 * height, height / kFigureHeight, anchor, escaped(words));
 }
 
 std::string arc(const char* what, double radius, Angle from, Angle to, double width) {
@@ -125,8 +124,7 @@ std::string drawnMark(const Mark& mark, const DialSheet& sheet) {
   const double width = sheet.radius * (mark.kind == MarkKind::hot ? 0.03 : isLong(mark) ? 0.02 : 0.012);
   return line(mark.kind == MarkKind::hot ? "mark hot" : "mark", at(sheet.radius, mark.angle),
               at(sheet.radius - length, mark.angle), width) +
-         text("figure", at(sheet.radius * (1 - kLongMark) - 1.4 * sheet.lettering, mark.angle), sheet.lettering,
-              "middle", mark.text);
+         text("figure", at(figureRadius(sheet), mark.angle), sheet.lettering, "middle", mark.text);
 }
 
 /// Where the arcs over the hot field and the normal band lie, none where the dial has no such field.
@@ -179,6 +177,8 @@ Expected<void> checkSheet(const DialSheet& sheet) {
 
 }  // namespace
 
+double figureRadius(const DialSheet& sheet) { return sheet.radius * (1 - kLongMark) - 1.4 * sheet.lettering; }
+
 Expected<std::string> drawDial(const Dial& dial, const DialSheet& sheet) {
   if (const auto sound = checkSheet(sheet); !sound) return tl::make_unexpected(sound.error());
   const Frame frame = frameOf(dial, sheet);
@@ -207,25 +207,6 @@ Expected<std::string> drawDial(const Dial& dial, const DialSheet& sheet) {
   svg += paragraph("title", {-half, top + kMargin + kTitle / 2}, kTitle, title);
   svg += paragraph("note", {-half, notesAt}, kNote, notes);
   return svg + "</g>\n</svg>\n";
-}
-
-Expected<std::string> drawNewScale(const std::vector<NewMark>& marks, Angle lowStop, Angle highStop, DialSheet sheet) {
-  const auto [left, right] = std::minmax(lowStop, highStop);
-  std::vector<Mark> reached;
-  std::string beyond;
-  for (const NewMark& mark : marks) {
-    if (mark.needle < left || mark.needle > right) {
-      beyond +=
-          (beyond.empty() ? "" : ", ") + (mark.text.empty() ? fmt::format("{:.0f} °C", inCelsius(mark.at)) : mark.text);
-      continue;
-    }
-    const MarkKind kind = mark.hot ? MarkKind::hot : mark.text.empty() ? MarkKind::tick : MarkKind::numbered;
-    reached.push_back({kind, mark.text, mark.at, mark.needle});
-  }
-  const auto dial = Dial::make(std::move(reached), lowStop, highStop);
-  if (!dial) return tl::make_unexpected(dial.error());
-  if (!beyond.empty()) sheet.notes.push_back("The needle is on a stop before it comes to: " + beyond + ".");
-  return drawDial(*dial, sheet);
 }
 
 }  // namespace ohmkin::gauge

@@ -28,7 +28,8 @@ struct MovementFit {
   std::size_t onStops = 0;
   std::vector<Finding> findings;
 
-  /// Standard uncertainty of the needle's angle at these ohms and 13.5 V, degrees, from how well the movement is known.
+  /// Standard uncertainty of the needle's angle at these ohms and kStandardVolts, degrees, from how well the movement
+  /// is known.
   [[nodiscard]] double knowledge(Ohms sender) const;
 };
 

@@ -15,8 +15,8 @@ struct Reading {
   Temperature shown;
   Where where = Where::onTheMarks;
   Angle needle;  ///< held by the stops
-  bool extrapolated =
-      false;  ///< the family's curve, or the bench points, had to be continued beyond where they are established
+  /// The family's curve, or the bench points, had to be continued beyond where they are established.
+  bool extrapolated = false;
 };
 
 class Gauge {
@@ -29,14 +29,13 @@ class Gauge {
   /// against the dial as its family warms up.
   static Expected<Gauge> withMovement(Dial dial, Movement movement, curve::Curve family);
   /// Any dial as it is, with numbers or without. The rule:
-  /// - the hot mark and one other have temperatures: the scale is that of the numbers, and one of the two factories
-  /// above makes the gauge;
-  /// - otherwise (C, H, a normal band) the movement must be known, and a place on the dial means the temperature at
-  /// which the gauge's own
-  ///   family puts the needle there, with a good ground and a cluster at 20 °C; the marks get those temperatures;
-  /// - neither: refused, since nothing says what C and H mean. Refused too where a mark has a number more than 10 K
-  /// from the one so found,
-  ///   or where the movement never takes the needle to a mark.
+  ///  1. The hot mark and one other have temperatures: the scale is that of the numbers, and one of the two factories
+  ///     above makes the gauge.
+  ///  2. Otherwise (C, H, a normal band) the movement must be known, and a place on the dial means the temperature at
+  ///     which the gauge's own family puts the needle there, with a good ground and a cluster at 20 °C; the marks get
+  ///     those temperatures.
+  ///  3. Neither: refused, since nothing says what C and H mean. Refused too where a mark has a number more than 10 K
+  ///     from the one so found, or where the movement never takes the needle to a mark.
   static Expected<Gauge> make(std::vector<Mark> marks, Angle lowStop, Angle highStop, std::optional<Movement> movement,
                               curve::Curve family);
 
@@ -44,9 +43,8 @@ class Gauge {
   [[nodiscard]] const curve::Curve& family() const { return family_; }
   [[nodiscard]] const std::optional<Movement>& movement() const { return movement_; }
   [[nodiscard]] Temperature hotMark() const { return dial_.hotMark(); }
-  [[nodiscard]] bool readByFamily() const {
-    return byFamily_;
-  }  ///< no numbers, or no movement: places mean family temperatures
+  /// No numbers, or no movement: places on the dial mean temperatures of the family.
+  [[nodiscard]] bool readByFamily() const { return byFamily_; }
 
   /// `sender` from 0 (lead grounded) to infinite (lead open).
   [[nodiscard]] Reading indicated(Ohms sender, const Conditions& conditions = {}) const;

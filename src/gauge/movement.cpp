@@ -4,7 +4,6 @@
 #include <fmt/core.h>
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace ohmkin::gauge {
 namespace {
@@ -117,13 +116,12 @@ Expected<CrossedCoil> withFeedResistor(const CrossedCoil& coil, Ohms resistor) {
     return refuse("coil-ohms-unknown", "resistor from feed to sender post", "a gauge whose coils are not measured",
                   "the ohms of both coils, by ohmmeter at the gauge's posts");
   if (!positive(inOhms(resistor))) return wrong("resistor from feed to sender post", inOhms(resistor), "ohms above 0");
-  constexpr double radian = std::numbers::pi / 180;
   const double part = inOhms(*coil.feedCoil) / inOhms(resistor);
-  const double delta = coil.sweep.degrees * radian;
+  const double delta = coil.sweep.degrees * kRadiansPerDegree;
   const double along = (1 + part) * std::cos(delta) / inOhms(coil.half) - part / inOhms(*coil.groundCoil);
   const double across = (1 + part) * std::sin(delta) / inOhms(coil.half);
   CrossedCoil changed{
-      coil.grounded, {std::atan2(across, along) / radian}, ohms(1 / std::hypot(along, across)), {}, {}, {}};
+      coil.grounded, {std::atan2(across, along) / kRadiansPerDegree}, ohms(1 / std::hypot(along, across)), {}, {}, {}};
   return changed;
 }
 

@@ -9,9 +9,12 @@
 /// What turns the sender's ohms into a needle angle. Resistances may be 0 (lead grounded) or infinite (lead open).
 namespace ohmkin::gauge {
 
+/// What a gauge is stated for and fed with where nothing else is said: a charging system with the engine running.
+inline constexpr double kStandardVolts = 13.5;
+
 /// A small magnet that takes the needle home without current. It makes a crossed coil depend on the supply after all.
 struct ReturnMagnet {
-  double strength = 0;  ///< its field as a part of the coils' own, lead grounded, 13.5 V, coils at 20 °C
+  double strength = 0;  ///< its field as a part of the coils' own, lead grounded, kStandardVolts, coils at 20 °C
   Angle pull;           ///< where it alone would turn the needle
   Ohms weakening;  ///< the sender's ohms at which the coils' currents share a denominator twice that of a grounded lead
 };
@@ -48,21 +51,20 @@ std::string_view movementName(const Movement& movement);  ///< "crossed coil", �
 
 /// What else acts on the needle. The defaults are a cluster at 20 °C on a good ground behind a working regulator.
 ///
-/// - Cluster temperature acts on the copper of crossed coils and bench points; a bimetal's heater is resistance wire
-/// and its strip compensated.
-/// - Supply acts on a bimetal whose regulator is stuck, missing or has lost its case ground, and on a crossed coil with
-/// a return magnet.
-/// - A rise of the gauge's ground acts on a crossed coil tapped at the sender post as if the sender had other ohms,
-/// which takes both coils' ohms;
-///   where they are not known, and for bench points, it is left out, and unanswered() says so. It lifts a working
-///   regulator's case, so that the bimetal sees that much more. With a return magnet the small change of the coils'
-///   field strength by the rise is neglected.
+///  1. Cluster temperature acts on the copper of crossed coils and bench points; a bimetal's heater is resistance wire
+///     and its strip compensated.
+///  2. Supply acts on a bimetal whose regulator is stuck, missing or has lost its case ground, and on a crossed coil
+///     with a return magnet.
+///  3. A rise of the gauge's ground acts on a crossed coil tapped at the sender post as if the sender had other ohms,
+///     which takes both coils' ohms; where they are not known, and for bench points, it is left out, and unanswered()
+///     says so. It lifts a working regulator's case, so that the bimetal sees that much more. With a return magnet the
+///     small change of the coils' field strength by the rise is neglected.
 struct Conditions {
   Temperature cluster = celsius(20);  ///< copper: coil ohms grow 0.39 %/K
-  Volts supply = volts(13.5);
+  Volts supply = volts(kStandardVolts);
   bool regulatorWorks = true;  ///< false: the bimetal sees the supply, V² law
-  double groundRise =
-      0;  ///< open-circuit rise of a shared gauge ground by other loads, as a part of the feed; 0 ≤ v < 1
+  /// Open-circuit rise of a shared gauge ground by other loads, as a part of the feed; 0 ≤ v < 1.
+  double groundRise = 0;
   Ohms groundOhms = ohms(0);  ///< resistance of that shared ground
 };
 inline constexpr double kCopperPerKelvin = 0.0039;  ///< IACS copper near 20 °C (NBS Handbook 100: 0.00393)

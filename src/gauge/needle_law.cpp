@@ -4,14 +4,11 @@
 #include <boost/math/tools/roots.hpp>
 #include <cmath>
 #include <limits>
-#include <numbers>
 
 namespace ohmkin::gauge {
 namespace {
 
-constexpr double kRadian = std::numbers::pi / 180;
 constexpr double kInfinite = std::numeric_limits<double>::infinity();
-constexpr double kStandardVolts = 13.5;
 constexpr double kAngleRounding = 1e-9;  // degrees; an end of the sweep computed in doubles still counts as the end
 
 double copper(const Conditions& conditions) {
@@ -67,11 +64,11 @@ double senderBehind(const Movement& movement, double feltOhms, const Conditions&
 CoilLaw::CoilLaw(const CrossedCoil& coil)
     : grounded_(coil.grounded.degrees),
       sweep_(coil.sweep.degrees),
-      sin_(std::sin(coil.sweep.degrees * kRadian)),
-      cos_(std::cos(coil.sweep.degrees * kRadian)),
+      sin_(std::sin(coil.sweep.degrees * kRadiansPerDegree)),
+      cos_(std::cos(coil.sweep.degrees * kRadiansPerDegree)),
       perHalf_(1 / inOhms(coil.half)) {
   if (!coil.magnet) return;
-  const double pull = (coil.magnet->pull - coil.grounded).degrees * kRadian;
+  const double pull = (coil.magnet->pull - coil.grounded).degrees * kRadiansPerDegree;
   magnet_ = true;
   perWeakening_ = 1 / inOhms(coil.magnet->weakening);
   along_ = coil.magnet->strength * std::cos(pull);
@@ -82,7 +79,7 @@ double CoilLaw::degrees(double ohms, double drive) const {
   if (!magnet_) {
     if (std::isinf(ohms)) return grounded_ + sweep_;
     const double x = ohms * perHalf_;
-    return grounded_ + std::atan2(x * sin_, 1 + x * cos_) / kRadian;
+    return grounded_ + std::atan2(x * sin_, 1 + x * cos_) / kRadiansPerDegree;
   }
   // Multiplied through by the denominator, or for an open lead divided by the ohms: neither turns the field.
   const double x = std::isinf(ohms) ? perHalf_ : ohms * perHalf_;
@@ -90,17 +87,17 @@ double CoilLaw::degrees(double ohms, double drive) const {
   const double denominator = std::isinf(ohms) ? perWeakening_ : 1 + ohms * perWeakening_;
   return grounded_ +
          std::atan2(drive * x * sin_ + across_ * denominator, drive * (one + x * cos_) + along_ * denominator) /
-             kRadian;
+             kRadiansPerDegree;
 }
 
 double CoilLaw::slope(double ohms) const {
   const double x = ohms * perHalf_;
-  if (!magnet_) return x * sin_ / (1 + x * (2 * cos_ + x)) / kRadian;
+  if (!magnet_) return x * sin_ / (1 + x * (2 * cos_ + x)) / kRadiansPerDegree;
   const double r = ohms * perWeakening_;
   const double fieldAlong = 1 + x * cos_ + along_ * (1 + r);
   const double fieldAcross = x * sin_ + across_ * (1 + r);
   const double turning = fieldAlong * (x * sin_ + across_ * r) - fieldAcross * (x * cos_ + along_ * r);
-  return turning / (fieldAlong * fieldAlong + fieldAcross * fieldAcross) / kRadian;
+  return turning / (fieldAlong * fieldAlong + fieldAcross * fieldAcross) / kRadiansPerDegree;
 }
 
 // The field has no part across the needle: linear in the ohms, also with the magnet.
@@ -111,7 +108,7 @@ std::optional<double> CoilLaw::ohmsFor(double degrees, Felt grounded) const {
   if (std::abs(degrees - atGrounded) <= kAngleRounding) return grounded.ohms;
   if (std::abs(degrees - atOpen) <= kAngleRounding) return kInfinite;
   if ((degrees > atGrounded) == (degrees > atOpen)) return std::nullopt;
-  const double phi = (degrees - grounded_) * kRadian;
+  const double phi = (degrees - grounded_) * kRadiansPerDegree;
   const double magnetAcross = along_ * std::sin(phi) - across_ * std::cos(phi);
   const double constant = drive * std::sin(phi) + magnetAcross;
   const double perOhm = drive * perHalf_ * (cos_ * std::sin(phi) - sin_ * std::cos(phi)) + magnetAcross * perWeakening_;

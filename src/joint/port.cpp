@@ -5,8 +5,6 @@
 namespace ohmkin::joint {
 namespace {
 
-constexpr auto kTrade = "common practice, no source";
-
 // "20 lbf·ft (27.1 N·m) is too much for a small brass taper thread" is the trade's word; what counts as small is our
 // judgement: up to the 1/4 inch pipe size.
 constexpr double kTooMuchForSmallTaper = 27.0;  // N·m
@@ -110,7 +108,7 @@ void judgeGround(ScrewJudgement& judgement, const Port& port, const SenderBody& 
                                                   "read cold."
                                                 : "It grounds through its thread: spare with sealant, no tape, and "
                                                   "measure hex to battery ground; ohms there read cold.",
-                                            port, sender, kTrade));
+                                            port, sender, kCommonPractice));
 }
 
 void judgeTightening(ScrewJudgement& judgement, const Port& port, const SenderBody& sender, const DisplayUnits& units) {
@@ -151,7 +149,7 @@ Finding torqueFinding(const Thread& thread, const TorqueRange& range, const Disp
             fmt::format("{} is too much for a small brass taper thread: it shears or cracks the boss.",
                         print(range.high, units)),
             fmt::format("thread {}, figure from {}", thread.designation, range.source.empty() ? "you" : range.source),
-            kTrade};
+            kCommonPractice};
   const std::string span = print(range.low, units) == print(range.high, units)
                                ? print(range.high, units)
                                : fmt::format("{} to {}", print(range.low, units), print(range.high, units));

@@ -6,8 +6,8 @@
 namespace ohmkin::joint {
 namespace {
 
-constexpr double kSameSize =
-    0.15;  // mm; neighbouring tab sizes of IEC 61210 lie 1.5 mm and more apart, stud sizes 0.5 mm
+/// Millimetres. Neighbouring tab sizes of IEC 61210 lie 1.5 mm and more apart, stud sizes 0.5 mm.
+constexpr double kSameSize = 0.15;
 
 enum class Match { yes, no, unknown };
 

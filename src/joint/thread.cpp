@@ -11,8 +11,8 @@ namespace {
 // either way, a sixteenth of a pitch in diameter, 0.1 mm at these sizes.
 constexpr double kSamePitch = 0.002;
 constexpr double kSameDiameter = 0.1;
-constexpr double kThinnestBushingWall =
-    0.5;  // judgement: a 1/4 to 1/8 pipe bushing, the thinnest in common use, leaves 0.56 mm
+// A judgement: a 1/4 to 1/8 pipe bushing, the thinnest in common use, leaves 0.56 mm.
+constexpr double kThinnestBushingWall = 0.5;
 
 /// Height of the thread from root to crest as a part of the pitch: ASME B1.20.1 (max. truncation), ISO 7-1, ISO 68-1
 /// external.

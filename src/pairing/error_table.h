@@ -69,9 +69,12 @@ struct PastAlready {
 };
 using HotWarning = std::variant<Reaches, NeverReaches, PastAlready>;
 
+/// Below what anyone can read or set, K: a needle this late or early is on time.
+inline constexpr double kOnTime = 0.05;
+
 /// Whether the warning comes early or late, as far as the curves are known (k = 2).
 enum class HotSign {
-  onTime,     ///< same family, or within 0.05 K and known as well
+  onTime,     ///< same family, or within kOnTime and known as well
   early,      ///< safe
   late,       ///< dangerous
   notSettled  ///< the curves are not known well enough to tell
@@ -110,8 +113,8 @@ std::vector<double> evenly(TemperatureSpan span, std::size_t count);
 /// the curve.
 Expected<TemperatureSpan> coveredPart(TemperatureSpan band, const curve::Curve& sender);
 
-/// Refuses what coveredPart() refuses, fewer than two rows,
-/// uncertainties below 0, and a network the gauge cannot take. Costs about 0.1 µs a row and evaluation of the gauge.
+/// Refuses what coveredPart() refuses, fewer than two rows, uncertainties below 0, and a network the gauge cannot take.
+/// Costs about 0.1 µs a row and evaluation of the gauge.
 Expected<ErrorTable> errorTable(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimNetwork& trim,
                                 TemperatureSpan band, const PairOptions& options = {});
 

@@ -9,8 +9,6 @@
 namespace ohmkin::pairing {
 namespace {
 
-constexpr double kOnTime = 0.05;  // K; below what anyone can read or set
-
 /// Gauge, network and curve read backwards; none where one of them does not go that way.
 std::optional<double> readBackwards(const Pair& pair, double mark) {
   if (!pair.standard()) return std::nullopt;
@@ -23,13 +21,13 @@ std::optional<double> readBackwards(const Pair& pair, double mark) {
 /// Where shown(T) = mark, given that it lies between.
 double crossing(const Pair& pair, double mark, double low, double high) {
   if (const auto at = readBackwards(pair, mark); at && low <= *at && *at <= high) return *at;
-  const auto short_ = [&](double t) { return pair.shown(t) - mark; };
-  const double atLow = short_(low);
-  const double atHigh = short_(high);
+  const auto below = [&](double t) { return pair.shown(t) - mark; };
+  const double atLow = below(low);
+  const double atHigh = below(high);
   if (atLow == 0) return low;
   if (atHigh == 0) return high;
   std::uintmax_t most = 100;
-  const auto found = boost::math::tools::toms748_solve(short_, low, high, atLow, atHigh,
+  const auto found = boost::math::tools::toms748_solve(below, low, high, atLow, atHigh,
                                                        boost::math::tools::eps_tolerance<double>(50), most);
   return (found.first + found.second) / 2;
 }

@@ -121,12 +121,12 @@ void addHandlingFindings(TrimProposal& proposal) {
     proposal.findings.push_back(
         {"trim-needs-fuse", Severity::warning,
          "The feed resistor joins battery voltage to the lead: it must have its own fuse at the feed.",
-         proposal.network.name(), "common practice, no source"});
+         proposal.network.name(), kCommonPractice});
   if (proposal.network.parts() > 0)
     proposal.findings.push_back(
         {"trim-mounting", Severity::note,
          "Mount the resistors behind the dash, never on the engine; the gauge stays an aid, a trimmed one more so.",
-         proposal.network.name(), "common practice, no source"});
+         proposal.network.name(), kCommonPractice});
 }
 
 double weightedAt(const ErrorTable& table, double lowWeight) {

@@ -9,9 +9,7 @@
 namespace ohmkin {
 namespace {
 
-constexpr double kNewtonMetresPerPoundFoot = 1.3558179483314004;  // NIST SP 811 B.8
 constexpr double kNewtonMetresPerPoundInch = 0.1129848290276167;  // NIST SP 811 B.8
-constexpr double kHottestReadable = 1000.0;                       // °C; beyond any coolant, oil or exhaust sender
 
 std::string_view trimmed(std::string_view text) {
   const auto blank = [](char c) { return c == ' ' || c == '\t'; };
@@ -81,7 +79,7 @@ Expected<Temperature> parseTemperature(std::string_view text, TemperatureUnit ba
   else if (unit == "°F" || unit == "F" || unit == "f" || unit == "degF") t = fahrenheit(*value);
   else if (unit == "K" || unit == "k") t = kelvin(*value);
   else return bad("a temperature in C, F or K, for example 95C");
-  if (inKelvin(t) <= 0 || inCelsius(t) > kHottestReadable)
+  if (inKelvin(t) <= 0 || inCelsius(t) > kHottestCelsius)
     return bad("a temperature above absolute zero and below 1000 °C");
   return t;
 }
@@ -99,8 +97,8 @@ Expected<Ohms> parseOhms(std::string_view text, std::string_view where) {
   else if (unit.starts_with('M')) multiplier = 1e6, unit.remove_prefix(1);
   else if (unit.starts_with('R')) unit.remove_prefix(1);
   const bool lettered = unit.size() < trimmed(rest).size();
-  if (lettered && !unit.empty() && unit.front() >= '0' &&
-      unit.front() <= '9') {  // 1k2: the multiplier stands for the point
+  if (lettered && !unit.empty() && unit.front() >= '0' && unit.front() <= '9') {
+    // 1k2: the multiplier stands for the point
     if (digits.find_first_of(".,eE") != std::string::npos) return bad();
     const auto [fraction, tail] = splitNumber(unit);
     if (fraction.find_first_of(".,eE") != std::string::npos) return bad();

@@ -13,7 +13,9 @@ enum class TemperatureUnit { celsius, fahrenheit };
 /// A finite number, decimal point or decimal comma, optional sign and exponent. Refuses NaN, infinities, trailing text.
 Expected<double> parseNumber(std::string_view text, std::string_view where = {});
 
-/// Above absolute zero and below 1000 °C. Units: °C C °F F K; a bare number is in `bare`.
+inline constexpr double kHottestCelsius = 1000;  ///< beyond any coolant, oil or exhaust sender
+
+/// Above absolute zero and up to kHottestCelsius. Units: °C C °F F K; a bare number is in `bare`.
 Expected<Temperature> parseTemperature(std::string_view text, TemperatureUnit bare, std::string_view where = {});
 
 /// Above 0 Ω and finite. Units: none, Ω, ohm, ohms, R, k, kΩ, M, MΩ; the multiplier may stand for the point: 1k2.

@@ -7,8 +7,6 @@
 namespace ohmkin {
 namespace {
 
-constexpr double kNewtonMetresPerPoundFoot = 1.3558179483314004;  // NIST SP 811 B.8, exact from the definitions
-
 /// True minus sign, and no "−0".
 std::string number(double value, int decimals, bool plus) {
   std::string text = fixedDecimals(std::abs(value), decimals);

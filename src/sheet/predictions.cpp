@@ -27,7 +27,7 @@ void testBlock(Book& book, const PredictedTest& test) {
       rows.push_back({i == 0 ? result.result : "", listed(result.points, i)});
   constexpr double kResult = 58;
   book.skip(1.5);
-  book.table({{"IT SHOWS", kResult, Anchor::start, Weight::bold}, {"THEN IT MAY BE", book.width() + 6 - kResult}},
+  book.table({{"IT SHOWS", kResult, Anchor::start, Weight::bold}, {"THEN IT MAY BE", book.tableWidth() - kResult}},
              rows);
 }
 

@@ -6,14 +6,10 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
-#include <numbers>
 
 namespace ohmkin::sheet {
 namespace {
 
-// Where drawDial puts its figures: so many of their heights inside the long marks, and how high they are in ems.
-constexpr double kFigureDepth = 1.4;
-constexpr double kFigureHeight = 0.7;
 // Of the margin it leaves around the dial, above and below, what a page does without.
 constexpr double kEmptyMargin = 7;
 
@@ -74,12 +70,12 @@ void angles(Book& book, const RemarkedDial& sheet) {
 Expected<gauge::Dial> legible(const gauge::Dial& dial, const gauge::DialSheet& drawn) {
   std::vector<gauge::Mark> marks = dial.marks();
   const auto middle = [&](const gauge::Mark& mark) {
-    const double a = mark.angle.degrees * std::numbers::pi / 180;
-    const double r = drawn.radius - kFigureDepth * drawn.lettering - 0.16 * drawn.radius;
+    const double a = mark.angle.degrees * kRadiansPerDegree;
+    const double r = gauge::figureRadius(drawn);
     return Spot{r * std::sin(a), -r * std::cos(a)};
   };
   const auto collide = [&](const gauge::Mark& a, const gauge::Mark& b) {
-    const double em = drawn.lettering / kFigureHeight;
+    const double em = drawn.lettering / gauge::kFigureHeight;
     const double across = (widthOf(a.text, em) + widthOf(b.text, em)) / 2 + 0.3 * em;
     return std::abs(middle(a).x - middle(b).x) < across && std::abs(middle(a).y - middle(b).y) < 1.25 * drawn.lettering;
   };

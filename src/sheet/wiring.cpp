@@ -115,7 +115,7 @@ void wireTable(Book& book, const Wiring& wiring) {
   for (const WireLine& wire : {wiring.feed, wiring.lead, wiring.ground})
     rows.push_back({std::to_string(++number) + " " + wire.name, wire.from + " → " + wire.to + ". " + wire.note,
                     wire.gauge + ", or " + wire.metric, wire.length, wire.current, wire.drop});
-  const double rest = book.width() + 6 - 22 - 42 - 18 - 20 - 20;
+  const double rest = book.tableWidth() - 22 - 42 - 18 - 20 - 20;
   book.table({{"WIRE", 22, Anchor::start, Weight::bold},
               {"FROM → TO", rest},
               {"AT LEAST", 42, Anchor::start, Weight::bold},

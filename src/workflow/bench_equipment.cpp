@@ -41,7 +41,7 @@ const typename Records::value_type* named(const Records& records, std::string_vi
 }
 
 bench::TestSource sourceOf(const catalog::MeterRangeRecord& range) {
-  if (range.milliamperes) return bench::SteadyCurrent{bench::milliamperes(*range.milliamperes)};
+  if (range.milliamperes) return bench::SteadyCurrent{ohmkin::milliamperes(*range.milliamperes)};
   if (range.cell && range.midScale) return bench::CellAndResistance{*range.cell, *range.midScale};
   return {};
 }

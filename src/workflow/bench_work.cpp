@@ -193,7 +193,7 @@ Expected<BenchAnswer> benchWork(const catalog::Catalogue& catalogue, const Bench
   if (answer.meter.assumed)
     answer.findings.push_back({"meter-assumed", Severity::caution,
                                fmt::format("Nobody said which meter: {} is assumed.", answer.meter.words), "",
-                               "from memory, no source"});
+                               kFromMemory});
   sayOfPart(catalogue, question, answer);
   if (!answer.readings.empty()) fitTable(question, answer);
   if (auto done = identifyTable(families, question, table, answer); !done) return tl::make_unexpected(done.error());

@@ -7,7 +7,6 @@
 #include <sheet/remarked_dial.h>
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace ohmkin::workflow {
 namespace {
@@ -28,7 +27,7 @@ DialPreview::Part scaleOf(const gauge::Dial& dial) {
   const auto [low, high] = std::minmax({dial.lowStop().degrees, dial.highStop().degrees});
   constexpr int kSteps = 60;
   for (int i = 0; i <= kSteps; ++i) {
-    const double a = (low + (high - low) * i / kSteps) * std::numbers::pi / 180;
+    const double a = (low + (high - low) * i / kSteps) * kRadiansPerDegree;
     for (const double r : {kRadius, kRadius * kFigures}) {
       left = std::min(left, r * std::sin(a));
       right = std::max(right, r * std::sin(a));

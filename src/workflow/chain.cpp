@@ -114,7 +114,7 @@ Joint eraJoint(const PortChoice& port, const Question& question) {
                             fmt::format("The engine is {}{} {} than the vehicle: the head decides thread and place, "
                                         "the dash decides the resistance.",
                                         atLeast, years(std::abs(younger)), comparison),
-                            port.made.words, "common practice, no source"});
+                            port.made.words, kCommonPractice});
   return joint;
 }
 

@@ -17,8 +17,7 @@ namespace {
 
 using exchange::Cell;
 
-constexpr std::size_t kLongest = 4096;                            // bytes of a cell, as in a package
-constexpr double kNewtonMetresPerPoundFoot = 1.3558179483314004;  // NIST SP 811 B.8
+constexpr std::size_t kLongest = 4096;  // bytes of a cell, as in a package
 
 /// value in the base unit = (typed + before) · factor
 struct Suffix {
@@ -29,7 +28,7 @@ struct Suffix {
 
 // Longer suffixes before those they end in. Factors: NIST SP 811 B.8; temperatures by definition (ITS-90).
 constexpr auto kCelsius =
-    std::to_array<Suffix>({{"°C"}, {"C"}, {"°F", 5.0 / 9, -32}, {"F", 5.0 / 9, -32}, {"K", 1, -273.15}});
+    std::to_array<Suffix>({{"°C"}, {"C"}, {"°F", 5.0 / 9, -32}, {"F", 5.0 / 9, -32}, {"K", 1, -kZeroCelsius}});
 constexpr auto kKelvin = std::to_array<Suffix>({{"K"}, {"C°"}, {"F°", 5.0 / 9}});
 constexpr auto kOhms = std::to_array<Suffix>({{"Ω"}, {"ohms"}, {"ohm"}});
 constexpr auto kMillimetres =

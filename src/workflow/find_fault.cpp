@@ -81,7 +81,7 @@ Expected<FaultFinder> FaultFinder::make(const catalog::Catalogue& catalogue, con
   finder.assumed_.insert(finder.assumed_.end(), circuit->findings().begin(), circuit->findings().end());
   finder.assumed_.push_back({"priors-from-memory", Severity::note,
                              "How often each fault occurs, and the minutes, are a judgement, not a record.", "",
-                             "from memory, no source"});
+                             kFromMemory});
   finder.circuit_ = std::make_shared<const circuit::GaugeCircuit>(std::move(*circuit));
   finder.predictions_ = std::make_shared<const circuit::Predictions>(std::move(*predictions));
   return finder;
@@ -132,7 +132,7 @@ Expected<circuit::WirePlan> FaultFinder::wiring(const circuit::WireLengths& leng
   const double volts =
       circuit_->regulated() ? circuit_->benchVolts() : std::max(circuit_->benchVolts(), circuit::kChargingVolts);
   const double amperes = volts / ohmsOf(circuit::Part::feedCoil) + volts / ohmsOf(circuit::Part::feedShunt);
-  return circuit::directWiring(circuit::amperes(amperes), circuit_->regulated(), lengths);
+  return circuit::directWiring(ohmkin::amperes(amperes), circuit_->regulated(), lengths);
 }
 
 std::string_view likelihoodWords(double probability) {

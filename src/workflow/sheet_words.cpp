@@ -4,15 +4,12 @@
 #include <cmath>
 
 namespace ohmkin::workflow {
-namespace {
-
-constexpr double kOnTime = 0.05;  // K, as HotSign has it
-
-}  // namespace
+namespace {}  // namespace
 
 bool comesLate(const pairing::HotWarning& hot) {
   const auto* reaches = std::get_if<pairing::Reaches>(&hot);
-  return reaches == nullptr ? std::holds_alternative<pairing::NeverReaches>(hot) : inKelvin(reaches->late) > kOnTime;
+  return reaches == nullptr ? std::holds_alternative<pairing::NeverReaches>(hot)
+                            : inKelvin(reaches->late) > pairing::kOnTime;
 }
 
 sheet::Heading headingOf(const PairAnswer& pair, const SheetOptions& options) {
@@ -21,7 +18,7 @@ sheet::Heading headingOf(const PairAnswer& pair, const SheetOptions& options) {
 }
 
 std::string hotWordsOf(const TemperatureDifference& late, const DisplayUnits& units) {
-  if (std::abs(inKelvin(late)) < kOnTime) return "on time";
+  if (std::abs(inKelvin(late)) < pairing::kOnTime) return "on time";
   return printAmount(late, units, 1) + (inKelvin(late) > 0 ? " late" : " early");
 }
 

@@ -34,7 +34,7 @@ sheet::WireLine lineOf(const circuit::Wire& wire) {
           fmt::format("{:.2f} mm²", area),
           metricFor(area),
           fmt::format("{:g} m", wire.length.value()),
-          fmt::format("{:.2f} A", circuit::inAmperes(wire.current)),
+          fmt::format("{:.2f} A", inAmperes(wire.current)),
           fmt::format("{:.0f} mV", 1000 * inVolts(wire.drop)),
           wire.note};
 }
@@ -44,7 +44,7 @@ sheet::WireLine lineOf(const circuit::Wire& wire) {
 sheet::Pages wiringSheet(const FaultFinder& finder, const circuit::WirePlan& plan, const SheetOptions& options) {
   sheet::Wiring made;
   made.heading = {finder.gaugeName(), "", finder.senderName(), "", plainDate(options.day)};
-  made.fuse = fmt::format("{:g} A", circuit::inAmperes(plan.fuse));
+  made.fuse = fmt::format("{:g} A", inAmperes(plan.fuse));
   const bool regulated = finder.circuit().regulated();
   if (regulated) made.regulator = fmt::format("{:g} V", finder.circuit().benchVolts());
   for (const circuit::Wire& wire : plan.wires) {

@@ -138,29 +138,12 @@ class TestDrawDial : public QObject {
     QVERIFY(those(*svg, "script", "").empty());
   }
 
-  void a_new_scale_leaves_out_what_the_needle_cannot_reach_and_says_so() {
-    const std::vector<NewMark> marks{{celsius(40), {-70}, "40", false},
-                                     {celsius(60), {-40}, "60", false},
-                                     {celsius(70), {-20}, "", false},
-                                     {celsius(100), {30}, "100", true}};
-    const auto svg = drawNewScale(marks, {-52}, {50}, {});
-    QCOMPARE(those(*svg, "line", "mark").size(), std::size_t(3));
-    QCOMPARE(those(*svg, "line", "mark hot").size(), std::size_t(1));
-    QVERIFY(those(*svg, "text", "note").back().text.endsWith("comes to: 40."));
-    const auto reached = drawNewScale({marks.begin() + 1, marks.end()}, {-52}, {50}, {});
-    QVERIFY(reached->find("comes to") == std::string::npos);
-  }
-
   void what_cannot_be_drawn_is_refused() {
     QCOMPARE(drawDial(dial(), {.radius = 5}).error().code, std::string("dial-radius"));
     QCOMPARE(drawDial(dial(), {.radius = 500}).error().code, std::string("dial-radius"));
     QCOMPARE(drawDial(dial(), {.radius = std::numeric_limits<double>::quiet_NaN()}).error().code,
              std::string("dial-radius"));
     QCOMPARE(drawDial(dial(), {.lettering = 0}).error().code, std::string("dial-lettering"));
-    const std::vector<NewMark> turned{
-        {celsius(60), {40}, "60", false}, {celsius(70), {-20}, "70", false}, {celsius(100), {30}, "100", true}};
-    QCOMPARE(drawNewScale(turned, {-52}, {50}, {}).error().code, std::string("dial-order"));
-    QCOMPARE(drawNewScale({}, {-52}, {50}, {}).error().code, std::string("dial-without-marks"));
   }
 };
 
