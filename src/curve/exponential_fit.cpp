@@ -10,8 +10,8 @@ namespace {
 
 constexpr int kMostSteps = 60;
 constexpr int kMostHalvings = 20;
-constexpr double kSettled =
-    1e-14;  // part of the sum of squares the last step explains: the one after it would be lost in rounding
+/// Part of the sum of squares the last step explains: the one after it would be lost in rounding.
+constexpr double kSettled = 1e-14;
 constexpr double kLeastBend = 1e-6;  // γ times the half width of the data: below it a, b and c cannot be told
 constexpr double kMostBend = 0.999;  // 1 would put the pole on the outermost point
 

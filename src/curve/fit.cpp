@@ -117,12 +117,6 @@ std::vector<Outlier> named(const Trial& trial, const Readings& readings) {
   return out;
 }
 
-double rootMeanSquare(const std::vector<double>& values) {
-  double squares = 0;
-  for (const double v : values) squares += v * v;
-  return values.empty() ? 0 : std::sqrt(squares / static_cast<double>(values.size()));
-}
-
 std::optional<Band> bandAbout(const Curve& curve, Temperature t, double u) {
   const auto r = curve.resistance(t);
   if (!r) return std::nullopt;
@@ -164,8 +158,6 @@ Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options)
   for (std::size_t i = 0; i < readings.size(); ++i)
     residuals.push_back(kelvins(trial.lnResiduals[i] / trial.curve.lnOhmsSlope(readings.kelvin[i])));
   std::vector<Outlier> outliers = named(trial, readings);
-  const double widened =
-      trial.consistent ? 1 : std::sqrt(trial.chiSquare / static_cast<double>(std::max<std::size_t>(trial.freedom, 1)));
   return Fit{std::move(trial.curve),
              trial.form,
              std::move(trial.lnResiduals),
@@ -174,8 +166,6 @@ Expected<Fit> fit(const std::vector<Sample>& samples, const FitOptions& options)
              lag ? std::optional(lag->seen) : std::nullopt,
              trial.scatter,
              trial.chiSquare,
-             readings.stated ? widened * rootMeanSquare(readings.uLnOhms) : trial.scatter,
-             widened * rootMeanSquare(readings.uKelvin),
              trial.freedom,
              readings.stated,
              trial.consistent,
@@ -193,13 +183,6 @@ double Fit::coverage(double probability) const {
 std::optional<Band> Fit::band(Temperature t, double probability) const {
   const auto u = curve.knowledge(t);
   return u ? bandAbout(curve, t, coverage(probability) * *u) : std::nullopt;
-}
-
-std::optional<Band> Fit::readingBand(Temperature t, double probability) const {
-  const auto u = curve.knowledge(t);
-  if (!u) return std::nullopt;
-  const double own = std::hypot(readingLn, readingKelvin * *curve.slope(t));
-  return bandAbout(curve, t, coverage(probability) * std::hypot(*u, own));
 }
 
 }  // namespace ohmkin::curve

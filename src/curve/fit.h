@@ -29,8 +29,8 @@ std::size_t parametersOf(Form form);   ///< fitted ones; 0 for a table
 struct FitOptions {
   std::optional<Form> form;  ///< none: chosen by AICc
   bool robust = true;        ///< look for readings that do not belong; needs 4 more points than parameters
-  bool spreadInOhms =
-      false;  ///< with no uncertainties stated: scatter the same in ohms all along, instead of the same in ln R
+  /// With no uncertainties stated: scatter the same in ohms all along, instead of the same in ln R.
+  bool spreadInOhms = false;
 };
 
 /// A reading that lies beyond 4.7 standard deviations of the others (Tukey's biweight gives it no weight).
@@ -67,28 +67,23 @@ struct Band {
 struct Fit {
   Curve curve;  ///< with covariance; established over the readings used
   Form form = Form::beta;
-  std::vector<double>
-      lnResiduals;  ///< of every sample as given: ln of its ohms − ln of the curve's; the hysteresis taken off
+  /// Of every sample as given: ln of its ohms − ln of the curve's; the hysteresis taken off.
+  std::vector<double> lnResiduals;
   std::vector<TemperatureDifference> residuals;  ///< the same in kelvin
   std::vector<Outlier> outliers;
   std::optional<Hysteresis> hysteresis;  ///< where both directions have at least two readings
   double scatter = 0;                    ///< standard deviation of ln R about the curve
   double chiSquare = 0;  ///< with stated uncertainties; else the sum of squares of ln R (of ohms with spreadInOhms)
-  double readingLn =
-      0;  ///< standard uncertainty of ln R of a further reading: as stated (root mean square), else the scatter
-  double readingKelvin = 0;  ///< and of its temperature, as stated
   std::size_t freedom = 0;
   bool stated = false;  ///< uncertainties were stated
-  bool consistent =
-      true;  ///< false: scatter more than the stated uncertainties explain (95 %); the covariance is widened by it
+  /// False: more scatter than the stated uncertainties explain (95 %); the covariance is widened by it.
+  bool consistent = true;
   std::string reason;  ///< why this form, in plain words
   std::vector<Candidate> candidates;
 
   /// Where the curve lies with this probability, in the established span; none outside the curve's valid span.
   /// Student's t where the scatter was estimated, normal where it was stated.
   [[nodiscard]] std::optional<Band> band(Temperature t, double probability = 0.95) const;
-  /// Where one more reading of the same kind would lie.
-  [[nodiscard]] std::optional<Band> readingBand(Temperature t, double probability = 0.95) const;
   /// Factor on a standard uncertainty for this probability.
   [[nodiscard]] double coverage(double probability = 0.95) const;
 };

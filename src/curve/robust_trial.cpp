@@ -27,7 +27,8 @@ double robustScale(const std::vector<double>& standard, const Readings& readings
   std::vector<double> sizes;
   for (const double u : standard) sizes.push_back(std::abs(u));
   const auto n = static_cast<double>(sizes.size());
-  const double scale = 1.4826 * medianOf(std::move(sizes)) * std::sqrt(n / (n - static_cast<double>(parameters)));
+  constexpr double kPerMedian = 1.4826;  // standard deviations in a median of sizes, of normal readings
+  const double scale = kPerMedian * medianOf(std::move(sizes)) * std::sqrt(n / (n - static_cast<double>(parameters)));
   const double unit = readings.inOhms ? std::exp(*std::min_element(readings.lnOhms.begin(), readings.lnOhms.end())) : 1;
   return std::max(scale, readings.stated ? 1.0 : 1e-6 * unit);
 }

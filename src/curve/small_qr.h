@@ -22,10 +22,10 @@ struct SmallFit {
   }
 };
 
-constexpr int kStackRows = 32;  ///< tables up to here live on the stack
-constexpr int kShortRows = 16;  ///< tables up to here are padded with rows of zeros, which change nothing, so that
-                                ///< every size is known to the compiler
-constexpr double kLeastIndependent = 1e-11;  ///< part of a column not explained by those before it
+inline constexpr int kStackRows = 32;  ///< tables up to here live on the stack
+/// Tables up to here are padded with rows of zeros, which change nothing, so that every size is known to the compiler.
+inline constexpr int kShortRows = 16;
+inline constexpr double kLeastIndependent = 1e-11;  ///< part of a column not explained by those before it
 
 template <int P, int Rows, int MaxRows, class Fill>
 SmallFit<P> smallQr(std::size_t rows, Fill&& fill) {

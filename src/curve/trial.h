@@ -11,8 +11,8 @@ struct Readings {
 
   [[nodiscard]] std::size_t size() const { return kelvin.size(); }
   [[nodiscard]] BarePoints bare() const;  ///< views; valid while this lives
-  [[nodiscard]] double spread(
-      std::size_t i, double slope) const;  ///< standard deviation of ln R of reading i, or its unit where not stated
+  /// Standard deviation of ln R of reading i, or its unit where not stated.
+  [[nodiscard]] double spread(std::size_t i, double slope) const;
   [[nodiscard]] KelvinSpan range() const;  ///< of readings with weight
   [[nodiscard]] std::size_t used() const;  ///< readings with weight
 
@@ -59,7 +59,9 @@ std::optional<double> aicc(const Trial& trial, bool stated);
 /// %).
 bool goesInWaves(const Trial& trial, const Readings& readings);
 
-constexpr double kTukey = 4.685;  ///< standard deviations; 95 % efficient for normal readings
-constexpr double kHuber = 1.345;
+// Standard deviations at which each loss is 95 % efficient for normal readings (Huber, Robust Statistics, 1981; Tukey's
+// from memory).
+inline constexpr double kTukey = 4.685;
+inline constexpr double kHuber = 1.345;
 
 }  // namespace ohmkin::curve

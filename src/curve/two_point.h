@@ -25,9 +25,8 @@ double halfStepOf(double stated);
 /// Standard uncertainty of ln R half way between the two points in 1/T, from the bow of real senders. A B-parameter
 /// curve is straight in (1/T, ln R); a real curve is bent by about the same amount everywhere, so its bow grows with
 /// the ratio of the ohms and with the width in 1/T: bow = k·|ln(cold/hot)|·(1/Tcold − 1/Thot).
-///   falling: k = 13 K, from the published table of a general 10 kΩ NTC thermistor with B25/85 = 3435 K, which lies 1.4
-///   % away
-///            from its own B-parameter curve at 50 °C;
+///   falling: k = 13 K, from the published table of a general 10 kΩ NTC thermistor with B25/85 = 3435 K, which lies
+///            1.4 % away from its own B-parameter curve at 50 °C;
 ///   rising:  k = 41 K, from the Pt100 of IEC 60751 drawn the same way (1.0 % between 20 and 110 °C).
 /// Senders of old dashes are discs of unknown mixture or wound wire, so the bow of an ordinary part is taken as one
 /// standard uncertainty: the expanded one (k = 2) allows twice as much to either side. A judgement, not a measurement.
