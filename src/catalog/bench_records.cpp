@@ -5,8 +5,6 @@
 namespace ohmkin::catalog {
 namespace {
 
-constexpr Words<RunDirection, 2> kDirections{{{RunDirection::heating, "heating"}, {RunDirection::cooling, "cooling"}}};
-
 #define IMPORTS \
   "SELECT id, file, hash, bytes, at, who, meter, bath, plan, rows, curves, undone, undone_by FROM bench_import "
 #define RUNS \
@@ -33,8 +31,8 @@ ImportRecord readImport(Row& row) {
 std::optional<RunDirection> readDirection(Row& row) {
   const std::string word = row.text();
   if (word.empty()) return {};
-  for (const auto& [direction, text] : kDirections)
-    if (text == word) return direction;
+  for (const auto direction : {RunDirection::heating, RunDirection::cooling})
+    if (text(direction) == word) return direction;
   row.damaged(word);
 }
 
@@ -96,18 +94,6 @@ std::vector<RunRecord> runsOfImport(const Catalogue& catalogue, ImportNumber id)
   return ask(catalogue, RUNS "WHERE import = ? ORDER BY id", readRun, id.value);
 }
 
-std::vector<RunRecord> runsOfPart(const Catalogue& catalogue, std::string_view partNumber) {
-  return ask(catalogue,
-             RUNS
-             "WHERE replace(replace(replace(replace(upper(part), ' ', ''), '-', ''), '.', ''), '/', '') = ? "
-             "ORDER BY at, id",
-             readRun, plainNumber(partNumber));
-}
-
-std::vector<RunRecord> runsWithoutPart(const Catalogue& catalogue) {
-  return ask(catalogue, RUNS "WHERE part = '' ORDER BY id DESC", readRun);
-}
-
 std::vector<RunRecord> runs(const Catalogue& catalogue) { return ask(catalogue, RUNS "ORDER BY id DESC", readRun); }
 
 std::optional<RunRecord> run(const Catalogue& catalogue, RunNumber id) {
@@ -147,11 +133,6 @@ std::vector<RawReading> readingsOf(const Catalogue& catalogue, RunNumber id) {
 std::optional<ReadingHabit> readingHabit(const Catalogue& catalogue, std::string_view signature) {
   return first(ask(catalogue, "SELECT signature, plan, logger, at, who FROM reading_habit WHERE signature = ?",
                    readHabit, std::string(signature)));
-}
-
-std::vector<ReadingHabit> readingHabits(const Catalogue& catalogue) {
-  return ask(catalogue, "SELECT signature, plan, logger, at, who FROM reading_habit ORDER BY at DESC, signature",
-             readHabit);
 }
 
 }  // namespace ohmkin::catalog

@@ -82,10 +82,7 @@ std::optional<ImportRecord> importNumbered(const Catalogue& catalogue, ImportNum
 std::optional<ImportRecord> standingImport(const Catalogue& catalogue, std::string_view hash);
 
 std::vector<RunRecord> runsOfImport(const Catalogue& catalogue, ImportNumber id);  ///< in the order of the file
-/// Letter case, blanks and the signs - . / aside; every lot, oldest first.
-std::vector<RunRecord> runsOfPart(const Catalogue& catalogue, std::string_view partNumber);
-std::vector<RunRecord> runsWithoutPart(const Catalogue& catalogue);  ///< newest first
-std::vector<RunRecord> runs(const Catalogue& catalogue);             ///< all, newest first
+std::vector<RunRecord> runs(const Catalogue& catalogue);                           ///< all, newest first
 std::optional<RunRecord> run(const Catalogue& catalogue, RunNumber id);
 /// Where a curve comes from: the run it was made of; none where the curve came in a pack.
 std::optional<RunRecord> runOfCurve(const Catalogue& catalogue, const CurveKey& curve);
@@ -102,6 +99,5 @@ struct ReadingHabit {
   std::string who;
 };
 std::optional<ReadingHabit> readingHabit(const Catalogue& catalogue, std::string_view signature);
-std::vector<ReadingHabit> readingHabits(const Catalogue& catalogue);  ///< newest first
 
 }  // namespace ohmkin::catalog

@@ -58,7 +58,7 @@ class BenchWriter {
   void add(RunNumber run, const RawReading& reading);
   /// Refuses what keepCurve() refuses.
   Expected<CurveKey> addCurve(RunNumber run, const BenchCurve& curve);
-  /// As rememberHabit(), with this file or not at all.
+  /// How files of that shape are read, in place of what was remembered; with this file or not at all.
   void remember(std::string_view signature, std::string_view logger);
 
   [[nodiscard]] std::int64_t rows() const;  ///< added so far
@@ -84,9 +84,5 @@ Expected<RunRecord> describeRun(Catalogue& catalogue, RunNumber run, const RunDe
 Expected<ImportRecord> undoImport(Catalogue& catalogue, ImportNumber id, std::string_view who);
 /// The same for one run entered by hand. Refuses (run-unknown), (run-of-import): that one goes with its file.
 Expected<void> removeRun(Catalogue& catalogue, RunNumber run, std::string_view who);
-
-/// Remembers how files of that shape are read, in place of what was remembered.
-void rememberHabit(Catalogue& catalogue, const ReadingHabit& habit);  ///< `at` is now, whatever it says
-void forgetHabit(Catalogue& catalogue, std::string_view signature, std::string_view who);
 
 }  // namespace ohmkin::catalog

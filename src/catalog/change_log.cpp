@@ -16,6 +16,8 @@ std::int64_t changeIn(std::string_view what) {
   return error == std::errc{} ? id : 0;
 }
 
+#define CHANGES "SELECT id, at, who, what, subject, before, after FROM change_log "
+
 ChangeLine readLine(Row& row) {
   ChangeLine line;
   line.id = row.longWhole();
@@ -39,8 +41,9 @@ bool ChangeLine::kept() const {
 std::vector<ChangeLine> changes(const Catalogue& catalogue, const ChangeFilter& filter) {
   // The subject is a table's name, a blank, the key; packs and imports are named by their key alone.
   return ask(catalogue,
-             "SELECT id, at, who, what, subject, before, after FROM change_log WHERE (?1 = 0 OR id < ?1) "
-             "AND (?2 = '' OR subject = ?2 OR (instr(subject, ' ') > 0 AND substr(subject, instr(subject, ' ') + 1) = "
+             CHANGES
+             "WHERE (?1 = 0 OR id < ?1) AND (?2 = '' OR subject = ?2 OR (instr(subject, ' ') > 0 AND substr(subject, "
+             "instr(subject, ' ') + 1) = "
              "?2)) AND (?3 = '' OR lower(who) = ?3) AND (?4 = '' OR at >= ?4) AND (?5 = '' OR at < ?5) "
              "ORDER BY id DESC LIMIT ?6",
              readLine, filter.before, filter.of, loweredName(filter.who), filter.since, filter.until,
@@ -48,8 +51,11 @@ std::vector<ChangeLine> changes(const Catalogue& catalogue, const ChangeFilter& 
 }
 
 std::optional<ChangeLine> change(const Catalogue& catalogue, std::int64_t id) {
-  return first(
-      ask(catalogue, "SELECT id, at, who, what, subject, before, after FROM change_log WHERE id = ?", readLine, id));
+  return first(ask(catalogue, CHANGES "WHERE id = ?", readLine, id));
+}
+
+std::vector<ChangeLine> changesSince(const Catalogue& catalogue, std::int64_t line, std::size_t most) {
+  return ask(catalogue, CHANGES "WHERE id > ? ORDER BY id LIMIT ?", readLine, line, static_cast<std::int64_t>(most));
 }
 
 }  // namespace ohmkin::catalog

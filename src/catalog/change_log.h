@@ -33,8 +33,10 @@ struct ChangeFilter {
   std::size_t most = 100;
 };
 
-/// Newest first. Throw CatalogueError, as all of this room does.
+/// Newest first. All throw CatalogueError.
 std::vector<ChangeLine> changes(const Catalogue& catalogue, const ChangeFilter& filter = {});
 std::optional<ChangeLine> change(const Catalogue& catalogue, std::int64_t id);
+/// Later than that line, oldest first.
+std::vector<ChangeLine> changesSince(const Catalogue& catalogue, std::int64_t line, std::size_t most);
 
 }  // namespace ohmkin::catalog

@@ -31,7 +31,8 @@ struct MovementPoint {
 struct ReturnMagnetRecord {
   double strength = 0;  ///< its field as a part of the coils' own, lead grounded; 0 to below 0.5
   Angle pull;           ///< where it alone would turn the needle
-  Ohms weakening;  ///< the sender's ohms at which the coils' currents share a denominator twice that of a grounded lead
+  /// The sender's ohms at which the coils' currents share a denominator twice that of a grounded lead.
+  Ohms weakening;
 };
 
 struct GaugeRecord {

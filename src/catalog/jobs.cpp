@@ -39,12 +39,6 @@ void addPlain(std::string& words) {
 
 std::string_view text(JobState state) { return wordFor(kJobStates, state); }
 std::string_view text(DocumentKind kind) { return wordFor(kDocumentKinds, kind); }
-std::optional<DocumentKind> documentKind(std::string_view word) {
-  for (const auto& [kind, name] : kDocumentKinds)
-    if (name == word) return kind;
-  return {};
-}
-
 std::string foldedForSearch(std::string_view text) {
   std::string out(text);
   for (std::size_t i = 0; i < out.size(); ++i) {
@@ -160,19 +154,6 @@ std::vector<CauseCount> causesFound(const Catalogue& catalogue) {
              "SELECT cause, symptom, count(*) FROM job WHERE cause <> '' AND deleted IS NULL "
              "GROUP BY cause, symptom ORDER BY cause, symptom",
              read);
-}
-
-std::vector<LoggedChange> changesSince(const Catalogue& catalogue, std::int64_t line, int most) {
-  const auto read = [](Row& row) {
-    LoggedChange logged;
-    logged.at = row.text();
-    logged.who = row.text();
-    logged.what = row.text();
-    logged.subject = row.text();
-    return logged;
-  };
-  return ask(catalogue, "SELECT at, who, what, subject FROM change_log WHERE id > ? ORDER BY id LIMIT ?", read, line,
-             most);
 }
 
 }  // namespace ohmkin::catalog

@@ -38,7 +38,6 @@ struct JobRecord {
 
 enum class DocumentKind { match, pair, trim, plan, date, fault, benchRun, attachment, other };
 std::string_view text(DocumentKind kind);  ///< "bench run"
-std::optional<DocumentKind> documentKind(std::string_view word);
 
 struct JobDocument {
   int ordinal = 0;  ///< within the job, from 1; never given twice
@@ -109,15 +108,5 @@ struct Erased {
 };
 /// For good: the job, its documents and steps, with their bytes overwritten. Refuses (job-unknown).
 Expected<Erased> eraseJob(Catalogue& catalogue, JobNumber id, std::string_view who);
-
-/// A line of the change log.
-struct LoggedChange {
-  std::string at;
-  std::string who;
-  std::string what;
-  std::string subject;
-};
-/// Later than that line, oldest first.
-std::vector<LoggedChange> changesSince(const Catalogue& catalogue, std::int64_t line, int most);
 
 }  // namespace ohmkin::catalog

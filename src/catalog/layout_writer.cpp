@@ -1,19 +1,10 @@
-#include <catalog/connection.h>
+#include <catalog/change.h>
 #include <catalog/layout_writer.h>
-#include <catalog/row.h>
 #include <catalog/search_index.h>
 #include <fmt/format.h>
-#include <sqlite3.h>
 
 namespace ohmkin::catalog {
 namespace {
-
-void run(Connection& connection, const char* sql, const auto&... values) {
-  SQLite::Statement& statement = connection.statement(sql);
-  const Use use(statement);
-  bindAll(statement, 1, values...);
-  statement.exec();
-}
 
 /// The layout in one line, for the change log.
 std::string inOneLine(const DateLayoutRecord& layout) {
@@ -26,38 +17,39 @@ std::string inOneLine(const DateLayoutRecord& layout) {
 
 void writeRows(Connection& connection, const DateLayoutRecord& layout) {
   const std::string source = "shop-layout-" + layout.id.text;
-  run(connection,
+  change(
+      connection,
       "INSERT INTO source (id, kind, citation, confidence, pack) VALUES (?, ?, ?, ?, 'shop') ON CONFLICT (id) DO "
       "UPDATE "
       "SET kind = excluded.kind, citation = excluded.citation, confidence = excluded.confidence, pack = excluded.pack",
       source, std::string(text(layout.source.kind)), layout.source.citation, layout.source.confidence);
-  run(connection, "DELETE FROM date_field WHERE layout = ?", layout.id.text);
-  run(connection,
-      "INSERT INTO date_layout (id, name, found_on, example, example_date, source, pack) VALUES (?, ?, ?, ?, ?, ?, "
-      "'shop') ON CONFLICT (id) DO UPDATE SET name = excluded.name, found_on = excluded.found_on, "
-      "example = excluded.example, example_date = excluded.example_date, source = excluded.source, pack = "
-      "excluded.pack",
-      layout.id.text, layout.name, std::string(text(layout.foundOn)), layout.example, isoDate(layout.exampleDate),
-      source);
+  change(connection, "DELETE FROM date_field WHERE layout = ?", layout.id.text);
+  change(connection,
+         "INSERT INTO date_layout (id, name, found_on, example, example_date, source, pack) VALUES (?, ?, ?, ?, ?, ?, "
+         "'shop') ON CONFLICT (id) DO UPDATE SET name = excluded.name, found_on = excluded.found_on, "
+         "example = excluded.example, example_date = excluded.example_date, source = excluded.source, pack = "
+         "excluded.pack",
+         layout.id.text, layout.name, std::string(text(layout.foundOn)), layout.example, isoDate(layout.exampleDate),
+         source);
   int ordinal = 0;
   for (const DateField& field : layout.fields)
-    run(connection,
-        "INSERT INTO date_field (layout, ordinal, kind, text, optional, pack) VALUES (?, ?, ?, ?, ?, 'shop')",
-        layout.id.text, ++ordinal, std::string(text(field.kind)), field.text, field.optional ? 1 : 0);
+    change(connection,
+           "INSERT INTO date_field (layout, ordinal, kind, text, optional, pack) VALUES (?, ?, ?, ?, ?, 'shop')",
+           layout.id.text, ++ordinal, std::string(text(field.kind)), field.text, field.optional ? 1 : 0);
 }
 
-}  // namespace
-
+/// "shop", or the id of a pack; none where there is no such layout.
 std::optional<std::string> layoutOwner(const Catalogue& catalogue, const LayoutKey& key) {
   return first(ask(catalogue, "SELECT pack FROM date_layout WHERE id = ?", onlyText, key.text));
 }
+
+}  // namespace
 
 Expected<LayoutKept> keepLayout(Catalogue& catalogue, const DateLayoutRecord& layout, std::string_view who,
                                 bool replace) {
   Connection& connection = catalogue.connection();
   try {
-    connection.useWriteAheadLog();
-    SQLite::Transaction transaction(connection.database(), SQLite::TransactionBehavior::IMMEDIATE);
+    Change whole(connection);
     const auto before = dateLayout(catalogue, layout.id);
     LayoutKept kept;
     if (before) {
@@ -70,16 +62,13 @@ Expected<LayoutKept> keepLayout(Catalogue& catalogue, const DateLayoutRecord& la
     }
     writeRows(connection, layout);
     indexRow(connection, "date_layout", layout.id.text);
-    run(connection,
-        "INSERT INTO change_log (at, who, what, subject, before, after) "
-        "VALUES (strftime('%Y-%m-%dT%H:%M:%SZ', 'now'), ?, ?, ?, ?, ?)",
-        std::string(who), before ? "row changed" : "row added", "date_layout " + layout.id.text,
-        before ? inOneLine(*before) : std::string(), inOneLine(layout));
-    transaction.commit();
+    logChange(connection, who, before ? "row changed" : "row added", "date_layout " + layout.id.text,
+              before ? inOneLine(*before) : std::string(), inOneLine(layout));
+    whole.commit();
     return kept;
   } catch (const SQLite::Exception& failure) {
-    if ((failure.getErrorCode() & 0xFF) == SQLITE_CONSTRAINT)
-      return refuse("row-refused", layout.id.text, failure.what(), "rows the tables' rules allow");
+    if (breaksRule(failure))
+      return refuse("row-refused", layout.id.text, "a layout that breaks a rule of the tables", brokenRule(failure));
     rethrow(failure, catalogue.file());
   }
 }

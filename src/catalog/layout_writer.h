@@ -7,9 +7,6 @@
 /// The shop's own layouts going into the catalogue.
 namespace ohmkin::catalog {
 
-/// Whose row a layout is: "shop", or the id of a pack; none where there is no such layout.
-std::optional<std::string> layoutOwner(const Catalogue& catalogue, const LayoutKey& key);
-
 struct LayoutKept {
   bool replaced = false;      ///< there was one under that id
   std::string replacedOwner;  ///< whose it was

@@ -1,36 +1,12 @@
-#include <catalog/connection.h>
 #include <catalog/pack_parts.h>
 #include <catalog/pack_rows.h>
-#include <catalog/table_shape.h>
+#include <catalog/table_sql.h>
 #include <fmt/format.h>
 #include <algorithm>
 #include <map>
 #include <stdexcept>
 
 namespace ohmkin::catalog {
-namespace {
-
-Cell cellOf(const SQLite::Column& column) {
-  if (column.isNull()) return {};
-  if (column.isInteger()) return column.getInt64();
-  if (column.isFloat()) return column.getDouble();
-  return column.getString();
-}
-
-std::string joined(std::span<const std::string> columns) {
-  std::string names;
-  for (const std::string& column : columns) names += (names.empty() ? "" : ", ") + sqlName(column);
-  return names;
-}
-
-void bindCell(SQLite::Statement& statement, int at, const Cell& cell) {
-  if (const auto* whole = std::get_if<std::int64_t>(&cell)) statement.bind(at, *whole);
-  else if (const auto* number = std::get_if<double>(&cell)) statement.bind(at, *number);
-  else if (const auto* text = std::get_if<std::string>(&cell)) statement.bind(at, *text);
-  else statement.bind(at);
-}
-
-}  // namespace
 
 struct PackRows::Shapes {
   std::map<std::string, TableShape, std::less<>> byName;
@@ -41,13 +17,7 @@ struct PackRows::Shapes {
     if (found == byName.end()) throw std::invalid_argument("no table of packs: " + std::string(table));
     return found->second;
   }
-  const ColumnShape& column(std::string_view table, std::string_view name) const {
-    const TableShape& shape = of(table);
-    const auto found =
-        std::find_if(shape.columns.begin(), shape.columns.end(), [&](const ColumnShape& c) { return c.name == name; });
-    if (found == shape.columns.end()) throw std::invalid_argument("no column: " + std::string(name));
-    return *found;
-  }
+  const ColumnShape& column(std::string_view table, std::string_view name) const { return columnOf(of(table), name); }
 };
 
 PackRows::PackRows(const Catalogue& catalogue) : shapes_(std::make_unique<Shapes>()), catalogue_(catalogue) {
@@ -69,12 +39,12 @@ void PackRows::each(std::string_view table, std::span<const std::string> columns
   for (const std::string& name : columns) (void)shapes_->column(table, name);
   try {
     SQLite::Statement asked(catalogue_.connection().database(),
-                            fmt::format("SELECT {} FROM {} WHERE pack = ? ORDER BY {}", joined(columns),
-                                        sqlName(shape.name), joined(shape.key)));
+                            fmt::format("SELECT {} FROM {} WHERE pack = ? ORDER BY {}", listOf(columns),
+                                        sqlName(shape.name), listOf(shape.key)));
     asked.bind(1, std::string(pack));
     std::vector<Cell> cells(columns.size());
     while (asked.executeStep()) {
-      for (std::size_t c = 0; c < cells.size(); ++c) cells[c] = cellOf(asked.getColumn(static_cast<int>(c)));
+      for (std::size_t c = 0; c < cells.size(); ++c) cells[c] = cellAt(asked.getColumn(static_cast<int>(c)));
       take(cells);
     }
   } catch (const SQLite::Exception& failure) {
@@ -87,21 +57,19 @@ std::optional<PackRows::Owned> PackRows::under(std::string_view table, std::span
   const TableShape& shape = shapes_->of(table);
   if (key.size() != shape.key.size()) throw std::invalid_argument("a key of another width");
   for (const std::string& name : columns) (void)shapes_->column(table, name);
-  std::string where;
-  for (const std::string& name : shape.key) where += (where.empty() ? "" : " AND ") + sqlName(name) + " = ?";
   try {
     const std::string sql =
-        fmt::format("SELECT pack, {} FROM {} WHERE {}", joined(columns), sqlName(shape.name), where);
+        fmt::format("SELECT pack, {} FROM {} WHERE {}", listOf(columns), sqlName(shape.name), whereAll(shape.key));
     auto found = shapes_->lookups.find(sql);
     if (found == shapes_->lookups.end())
       found = shapes_->lookups.emplace(sql, SQLite::Statement(catalogue_.connection().database(), sql)).first;
     SQLite::Statement& asked = found->second;
     const Use use(asked);
     int at = 1;
-    for (const Cell& cell : key) bindCell(asked, at++, cell);
+    for (const Cell& cell : key) bindCellAt(asked, at++, cell);
     if (!asked.executeStep()) return {};
     Owned owned{asked.getColumn(0).getString(), {}};
-    for (int c = 1; c <= static_cast<int>(columns.size()); ++c) owned.cells.push_back(cellOf(asked.getColumn(c)));
+    for (int c = 1; c <= static_cast<int>(columns.size()); ++c) owned.cells.push_back(cellAt(asked.getColumn(c)));
     return owned;
   } catch (const SQLite::Exception& failure) {
     rethrow(failure, catalogue_.file());

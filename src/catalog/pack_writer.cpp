@@ -1,10 +1,9 @@
-#include <catalog/connection.h>
+#include <catalog/change.h>
 #include <catalog/pack_parts.h>
 #include <catalog/pack_writer.h>
 #include <catalog/search_index.h>
-#include <catalog/table_shape.h>
+#include <catalog/table_sql.h>
 #include <fmt/format.h>
-#include <sqlite3.h>
 #include <algorithm>
 #include <array>
 #include <map>
@@ -13,13 +12,6 @@
 
 namespace ohmkin::catalog {
 namespace {
-
-void bindCell(SQLite::Statement& statement, int at, const Cell& cell) {
-  if (const auto* whole = std::get_if<std::int64_t>(&cell)) statement.bind(at, *whole);
-  else if (const auto* number = std::get_if<double>(&cell)) statement.bind(at, *number);
-  else if (const auto* text = std::get_if<std::string>(&cell)) statement.bind(at, *text);
-  else statement.bind(at);
-}
 
 /// How rows of one table with one choice of columns are written.
 struct Insertion {
@@ -44,14 +36,7 @@ std::string insertSql(const TableShape& shape, std::span<const std::string> colu
 }
 
 std::string ownerSql(const TableShape& shape) {
-  std::string where;
-  for (const std::string& column : shape.key) where += (where.empty() ? "" : " AND ") + sqlName(column) + " = ?";
-  return fmt::format("SELECT pack FROM {} WHERE {}", sqlName(shape.name), where);
-}
-
-std::string_view ruleOf(std::string_view complaint) {
-  const auto colon = complaint.find(": ");
-  return colon == std::string_view::npos ? complaint : complaint.substr(colon + 2);
+  return fmt::format("SELECT pack FROM {} WHERE {}", sqlName(shape.name), whereAll(shape.key));
 }
 
 }  // namespace
@@ -148,7 +133,7 @@ std::optional<std::string> PackWriter::Work::ownerOf(SQLite::Statement& statemen
   int place = 1;
   for (const std::size_t column : at) {
     const bool empty = std::holds_alternative<std::monostate>(row[column]);
-    bindCell(statement, place++, empty ? *into.absent[column] : row[column]);
+    bindCellAt(statement, place++, empty ? *into.absent[column] : row[column]);
   }
   if (!statement.executeStep()) return {};
   return statement.getColumn(0).getString();
@@ -176,7 +161,7 @@ bool PackWriter::Work::insertRow(Insertion& into, std::span<const Cell> row) {
   const Use use(insert);
   int place = 1;
   for (std::size_t c = 0; c < row.size(); ++c)
-    bindCell(insert, place++, std::holds_alternative<std::monostate>(row[c]) ? *into.absent[c] : row[c]);
+    bindCellAt(insert, place++, std::holds_alternative<std::monostate>(row[c]) ? *into.absent[c] : row[c]);
   insert.bind(place, incoming.id);
   if (insert.exec() != 1) return false;
   ++written;
@@ -185,12 +170,10 @@ bool PackWriter::Work::insertRow(Insertion& into, std::span<const Cell> row) {
 
 void PackWriter::Work::takeOutShops(const Insertion& into, std::span<const Cell> row) {
   const TableShape& shape = *into.shape;
-  std::string where;
-  for (const std::string& name : shape.key) where += sqlName(name) + " = ? AND ";
-  where += "pack = 'shop'";
+  const std::string where = whereAll(shape.key) + " AND pack = 'shop'";
   const auto bindKey = [&](SQLite::Statement& statement) {
     int place = 1;
-    for (const std::size_t column : into.keyAt) bindCell(statement, place++, row[column]);
+    for (const std::size_t column : into.keyAt) bindCellAt(statement, place++, row[column]);
   };
   SQLite::Statement was(connection.database(), fmt::format("SELECT * FROM {} WHERE {}", sqlName(shape.name), where));
   bindKey(was);
@@ -231,8 +214,8 @@ Expected<RowFate> PackWriter::write(std::string_view table, std::span<const std:
     if (owner && *owner != work_->incoming.id) return work_->fateUnder(*owner);
     return refuse("row-refused", std::string(table), "a key that was there before", "a key of its own");
   } catch (const SQLite::Exception& failure) {
-    if ((failure.getErrorCode() & 0xFF) == SQLITE_CONSTRAINT || failure.getErrorCode() == SQLITE_MISMATCH)
-      return refuse("row-refused", std::string(table), "a row that breaks a rule", std::string(ruleOf(failure.what())));
+    if (breaksRule(failure))
+      return refuse("row-refused", std::string(table), "a row that breaks a rule", brokenRule(failure));
     rethrow(failure, work_->catalogue.file());
   }
 }
@@ -263,23 +246,11 @@ std::vector<Dangling> PackWriter::dangling(std::size_t most) const {
 void PackWriter::keep(std::string_view who) {
   if (!dangling(1).empty()) throw std::logic_error("a pack with references that lead nowhere is not kept");
   try {
-    SQLite::Statement log(work_->connection.database(),
-                          "INSERT INTO change_log (at, who, what, subject, before, after) "
-                          "VALUES (strftime('%Y-%m-%dT%H:%M:%SZ', 'now'), ?, 'pack loaded', ?, ?, ?)");
-    log.bind(1, std::string(who));
-    log.bind(2, work_->incoming.id);
-    log.bind(3, work_->before ? "version " + work_->before->version : std::string());
-    log.bind(4, fmt::format("version {}, {} rows", work_->incoming.version, work_->written));
-    log.exec();
-    for (const std::string& line : work_->gaveWay) {
-      SQLite::Statement row(work_->connection.database(),
-                            "INSERT INTO change_log (at, who, what, subject, before) "
-                            "VALUES (strftime('%Y-%m-%dT%H:%M:%SZ', 'now'), ?, 'shop row gave way', ?, ?)");
-      row.bind(1, std::string(who));
-      row.bind(2, work_->incoming.id);
-      row.bind(3, line);
-      row.exec();
-    }
+    logChange(work_->connection, who, "pack loaded", work_->incoming.id,
+              work_->before ? "version " + work_->before->version : std::string(),
+              fmt::format("version {}, {} rows", work_->incoming.version, work_->written));
+    for (const std::string& line : work_->gaveWay)
+      logChange(work_->connection, who, "shop row gave way", work_->incoming.id, line, {});
     // A curve that is no longer there: what was measured for it stays.
     work_->connection.database().exec(
         "UPDATE bench_run SET curve = NULL WHERE curve IS NOT NULL AND curve NOT IN (SELECT id FROM curve)");

@@ -1,8 +1,8 @@
 #include <catalog/change.h>
 #include <catalog/row.h>
 #include <catalog/row_editor.h>
-#include <catalog/row_editor_shapes.h>
 #include <catalog/search_index.h>
+#include <catalog/table_sql.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <sqlite3.h>
@@ -50,6 +50,27 @@ std::vector<std::string> asTexts(const std::vector<Cell>& key) {
   return texts;
 }
 
+/// Keys of the first few rows of `child` that refer to `key`.
+std::vector<std::string> firstKeys(SQLite::Database& database, const TableShape& child, const Reference& reference,
+                                   const std::string& key, std::size_t few) {
+  std::vector<std::string> names = child.key;
+  if (names.empty())
+    for (const ColumnShape& column : child.columns)
+      if (column.name == "id") names = {"id"};
+  if (names.empty()) names = {reference.column};
+  SQLite::Statement asked(database, fmt::format("SELECT {} FROM {} WHERE {} = ? ORDER BY {} LIMIT ?", listOf(names),
+                                                sqlName(child.name), sqlName(reference.column), listOf(names)));
+  asked.bind(1, key);
+  asked.bind(2, static_cast<std::int64_t>(few));
+  std::vector<std::string> keys;
+  while (asked.executeStep()) {
+    std::vector<std::string> texts;
+    for (int c = 0; c < asked.getColumnCount(); ++c) texts.push_back(keyText(cellAt(asked.getColumn(c))));
+    keys.push_back(fmt::format("{}", fmt::join(texts, ", ")));
+  }
+  return keys;
+}
+
 bool keyIsTaken(const SQLite::Exception& failure) {
   return failure.getExtendedErrorCode() == SQLITE_CONSTRAINT_PRIMARYKEY ||
          failure.getExtendedErrorCode() == SQLITE_CONSTRAINT_UNIQUE ||
@@ -67,9 +88,7 @@ std::vector<std::string> dataColumns(const Catalogue& catalogue, std::string_vie
 }
 
 Cell absentCell(const Catalogue& catalogue, std::string_view table, std::string_view column) {
-  for (const ColumnShape& shape : shapeFor(catalogue, table).columns)
-    if (shape.name == column) return shape.absent;
-  throw std::invalid_argument("no such column: " + std::string(column));
+  return columnOf(shapeFor(catalogue, table), column).absent;
 }
 
 std::optional<ThingState> thingState(const Catalogue& catalogue, std::string_view table, std::span<const Cell> key) {
@@ -129,21 +148,7 @@ std::vector<Referring> referringTo(const Catalogue& catalogue, std::string_view 
         count.executeStep();
         Referring found{child.name, reference.column, count.getColumn(0).getInt64(), count.getColumn(1).getInt64(), {}};
         if (found.count == 0) continue;
-        std::vector<std::string> names = child.key;
-        if (names.empty())
-          for (const ColumnShape& column : child.columns)
-            if (column.name == "id") names = {"id"};
-        if (names.empty()) names = {reference.column};
-        SQLite::Statement first(database,
-                                fmt::format("SELECT {} FROM {} WHERE {} = ? ORDER BY {} LIMIT ?", listOf(names),
-                                            sqlName(child.name), sqlName(reference.column), listOf(names)));
-        first.bind(1, key);
-        first.bind(2, static_cast<std::int64_t>(few));
-        while (first.executeStep()) {
-          std::vector<std::string> texts;
-          for (int c = 0; c < first.getColumnCount(); ++c) texts.push_back(keyText(cellAt(first.getColumn(c))));
-          found.first.push_back(fmt::format("{}", fmt::join(texts, ", ")));
-        }
+        found.first = firstKeys(database, child, reference, key, few);
         all.push_back(std::move(found));
       }
   } catch (const SQLite::Exception& failure) {
@@ -193,10 +198,8 @@ void RowEditor::Work::insert(const TableShape& shape, const RowCells& row, const
   std::vector<std::string> columns;
   std::vector<Cell> cells;
   for (const std::string& name : dataColumns(shape)) {
-    const auto column =
-        std::find_if(shape.columns.begin(), shape.columns.end(), [&](const ColumnShape& c) { return c.name == name; });
     columns.push_back(name);
-    cells.push_back(valueOr(row, *column));
+    cells.push_back(valueOr(row, columnOf(shape, name)));
   }
   std::string marks;
   for (std::size_t c = 0; c < columns.size(); ++c) marks += "?, ";
@@ -214,11 +217,7 @@ void RowEditor::Work::update(const TableShape& shape, const RowCells& row, const
   SQLite::Statement put(connection.database(), fmt::format("UPDATE {} SET {}, pack = ? WHERE {}", sqlName(shape.name),
                                                            listOf(columns, "", " = ?"), whereAll(shape.key)));
   int at = 1;
-  for (const std::string& name : columns) {
-    const auto column =
-        std::find_if(shape.columns.begin(), shape.columns.end(), [&](const ColumnShape& c) { return c.name == name; });
-    bindCellAt(put, at++, valueOr(row, *column));
-  }
+  for (const std::string& name : columns) bindCellAt(put, at++, valueOr(row, columnOf(shape, name)));
   put.bind(at++, pack);
   for (const Cell& cell : key) bindCellAt(put, at++, cell);
   put.exec();

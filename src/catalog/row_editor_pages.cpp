@@ -1,6 +1,6 @@
 #include <catalog/row.h>
 #include <catalog/row_editor_pages.h>
-#include <catalog/row_editor_shapes.h>
+#include <catalog/table_sql.h>
 #include <fmt/format.h>
 #include <algorithm>
 #include <set>
@@ -27,10 +27,10 @@ class Pages {
  public:
   Pages(const Catalogue& catalogue, const PageOfRows& asked)
       : catalogue_(catalogue), asked_(asked), shape_(shapeFor(catalogue, asked.table)) {
-    for (const std::string& name : asked.columns) (void)column(name);
+    for (const std::string& name : asked.columns) (void)columnOf(shape_, name);
     for (const auto& holds : asked.holds)
-      for (const std::string& name : holds.columns) (void)column(name);
-    if (!asked.sortBy.empty() && asked.sortBy != shape_.key.front()) sorted_ = &column(asked.sortBy);
+      for (const std::string& name : holds.columns) (void)columnOf(shape_, name);
+    if (!asked.sortBy.empty() && asked.sortBy != shape_.key.front()) sorted_ = &columnOf(shape_, asked.sortBy);
   }
 
   std::vector<RowSeen> rows() {
@@ -49,12 +49,6 @@ class Pages {
   }
 
  private:
-  const ColumnShape& column(std::string_view name) const {
-    for (const ColumnShape& c : shape_.columns)
-      if (c.name == name) return c;
-    throw std::invalid_argument("no such column: " + std::string(name));
-  }
-
   void append(std::vector<RowSeen>& all, Span span) {
     std::vector<std::string> order = shape_.key;
     const bool bySorted = sorted_ != nullptr && span != Span::nothing;

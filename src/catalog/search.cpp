@@ -86,6 +86,9 @@ struct Search::Work {
   void readTouched();
   void scan();
   void matchWords(std::string_view needle, std::uint32_t against, Scores& scores);
+  void matchLettersOff(std::string_view needle, std::uint32_t against, Scores& scores);
+  /// How the word matched as a field's whole text, and as a word of one.
+  void take(std::size_t word, MatchedHow asWhole, MatchedHow asWord, std::uint32_t against, Scores& scores) const;
   bool score(const Typed& typed, Scores& scores, const std::stop_token& stop);
   std::vector<Candidate> candidates(const Typed& typed, const SearchWish& wish, const Scores& scores) const;
   std::optional<SearchHit> hit(const Typed& typed, const Candidate& candidate);
@@ -169,22 +172,24 @@ void Search::Work::refresh() {
   if (sqlite3_txn_state(connection.database().getHandle(), "main") == SQLITE_TXN_WRITE) build = -1;
 }
 
+void Search::Work::take(std::size_t word, MatchedHow asWhole, MatchedHow asWord, std::uint32_t against,
+                        Scores& scores) const {
+  for (const std::uint32_t bits : block->places(word)) {
+    const SearchPosting place{bits};
+    std::uint16_t& best = scores[place.thing()];
+    if ((place.bits & against & SearchPosting::kWhole) != 0)
+      best = std::min(best, static_cast<std::uint16_t>(catalog::scoreOf(asWhole, place.field())));
+    if ((place.bits & against & SearchPosting::kWord) != 0)
+      best = std::min(best, static_cast<std::uint16_t>(catalog::scoreOf(asWord, place.field())));
+  }
+}
+
 void Search::Work::matchWords(std::string_view needle, std::uint32_t against, Scores& scores) {
   const SearchBlock& b = *block;
-  const auto take = [&](std::size_t word, MatchedHow asWhole, MatchedHow asWord) {
-    for (const std::uint32_t bits : b.places(word)) {
-      const SearchPosting place{bits};
-      std::uint16_t& best = scores[place.thing()];
-      if ((place.bits & against & SearchPosting::kWhole) != 0)
-        best = std::min(best, static_cast<std::uint16_t>(catalog::scoreOf(asWhole, place.field())));
-      if ((place.bits & against & SearchPosting::kWord) != 0)
-        best = std::min(best, static_cast<std::uint16_t>(catalog::scoreOf(asWord, place.field())));
-    }
-  };
   for (std::size_t word = b.firstNotBefore(needle); word < b.words() && b.word(word).starts_with(needle); ++word) {
     const bool equal = b.word(word).size() == needle.size();
     take(word, equal ? MatchedHow::exactly : MatchedHow::beginning,
-         equal ? MatchedHow::words : MatchedHow::wordBeginnings);
+         equal ? MatchedHow::words : MatchedHow::wordBeginnings, against, scores);
   }
   if (characters(needle) >= kLettersForInside) {
     const std::string_view text = b.text();
@@ -192,10 +197,15 @@ void Search::Work::matchWords(std::string_view needle, std::uint32_t against, Sc
     while (const void* const found = memmem(text.data() + at, text.size() - at, needle.data(), needle.size())) {
       at = static_cast<std::size_t>(static_cast<const char*>(found) - text.data());
       const std::size_t word = b.wordAt(at);
-      take(word, MatchedHow::inside, MatchedHow::inside);
+      take(word, MatchedHow::inside, MatchedHow::inside, against, scores);
       at = static_cast<std::size_t>(b.word(word).data() - text.data()) + b.word(word).size() + 1;
     }
   }
+  matchLettersOff(needle, against, scores);
+}
+
+void Search::Work::matchLettersOff(std::string_view needle, std::uint32_t against, Scores& scores) {
+  const SearchBlock& b = *block;
   const std::size_t may = lettersThatMayBeOff(needle);
   if (may == 0) return;
   if (letters.empty()) {
@@ -215,7 +225,7 @@ void Search::Work::matchWords(std::string_view needle, std::uint32_t against, Sc
       continue;
     if (const auto off = lettersOff(needle, candidate, may)) {
       const MatchedHow how = *off <= 1 ? MatchedHow::oneLetterOff : MatchedHow::twoLettersOff;
-      take(word, how, how);
+      take(word, how, how, against, scores);
     }
   }
 }
@@ -275,8 +285,8 @@ std::optional<SearchHit> Search::Work::hit(const Typed& typed, const Candidate& 
   if (!document) return {};
   const DocumentMatch match = matchDocument(typed, *document);
   if (match.score == kNoScore) return {};
-  hit.how = static_cast<MatchedHow>(match.score / 16);
-  hit.field = static_cast<SearchField>(match.score % 16);
+  hit.how = howOf(match.score);
+  hit.field = fieldOf(match.score);
   hit.matched = document->fields[match.field].text;
   if (hit.how < MatchedHow::oneLetterOff) hit.spans = spansIn(typed, hit.matched);
   hit.inStock = (document->weight & kInStock) != 0;

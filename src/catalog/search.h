@@ -70,8 +70,8 @@ struct SearchHit {
   std::string matched;             ///< the field's text as the catalogue has it: "SN-10.1"
   std::vector<MatchedSpan> spans;  ///< in `matched`, in order, none touching another; none for letters that are off
   bool inStock = false;
-  std::int64_t uses =
-      0;  ///< rows that name it: where-used rows of a sender or line, senders of a family, castings of an engine
+  /// Rows that name it: where-used rows of a sender or line, senders of a family, castings of an engine.
+  std::int64_t uses = 0;
   std::vector<SearchedText> fields;  ///< all of them; the number first
 };
 

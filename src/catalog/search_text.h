@@ -53,10 +53,14 @@ std::optional<MatchedHow> matchOf(std::string_view needle, std::string_view term
 
 std::vector<MatchedSpan> spansIn(const Typed& typed, std::string_view text);
 
-/// A match's worth: smaller is better.
+/// A match's worth: smaller is better. How it matched counts before what was matched.
+inline constexpr std::uint32_t kFieldsApart = 16;
+static_assert(kSearchFields <= kFieldsApart);
 constexpr std::uint32_t scoreOf(MatchedHow how, SearchField field) {
-  return static_cast<std::uint32_t>(how) * 16 + static_cast<std::uint32_t>(field);
+  return static_cast<std::uint32_t>(how) * kFieldsApart + static_cast<std::uint32_t>(field);
 }
+constexpr MatchedHow howOf(std::uint32_t score) { return static_cast<MatchedHow>(score / kFieldsApart); }
+constexpr SearchField fieldOf(std::uint32_t score) { return static_cast<SearchField>(score % kFieldsApart); }
 inline constexpr std::uint32_t kNoScore = 0xFFFF;
 
 }  // namespace ohmkin::catalog

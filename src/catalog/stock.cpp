@@ -22,6 +22,11 @@ StockMovement movementOf(Row& row) {
   return m;
 }
 
+std::vector<Stock> stock(const Catalogue& catalogue, const SenderKey& sender) {
+  return ask(catalogue, "SELECT " OHMKIN_STOCK_COLUMNS " FROM stock WHERE sender = ? ORDER BY quantity DESC, bin",
+             stockOf, sender.text);
+}
+
 std::vector<Stock> allStock(const Catalogue& catalogue) {
   return ask(catalogue, "SELECT " OHMKIN_STOCK_COLUMNS " FROM stock ORDER BY sender, quantity DESC, bin", stockOf);
 }

@@ -68,8 +68,8 @@ Expected<Stock> setMinimum(Catalogue& catalogue, const SenderKey& sender, const 
 Expected<void> forgetBin(Catalogue& catalogue, const SenderKey& sender, const std::string& bin, std::string_view who);
 
 std::vector<Stock> allStock(const Catalogue& catalogue);  ///< by part number, fullest bin first
-std::vector<Stock> stockUnderMinimum(
-    const Catalogue& catalogue);  ///< all bins of every part of which there is less than its minimums together
+/// All bins of every part of which there is less than its minimums together.
+std::vector<Stock> stockUnderMinimum(const Catalogue& catalogue);
 /// Part numbers on the shelf that are written so without blanks and punctuation.
 std::vector<SenderKey> stockedNumbered(const Catalogue& catalogue, std::string_view number);
 

@@ -24,8 +24,8 @@ struct Reference {
 struct TableShape {
   std::string name;
   std::vector<ColumnShape> columns;
-  std::vector<std::string>
-      key;  ///< what names a row outside this file: the primary key, or the unique columns where that is a bare number
+  /// What names a row outside this file: the primary key, or the unique columns where that is a bare number.
+  std::vector<std::string> key;
   std::vector<Reference> references;
 };
 

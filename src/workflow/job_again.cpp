@@ -1,3 +1,4 @@
+#include <catalog/change_log.h>
 #include <fmt/format.h>
 #include <workflow/document_values.h>
 #include <workflow/job_work.h>
@@ -11,9 +12,8 @@ namespace {
 
 using documents::Json;
 
-constexpr int kMostChanges = 200;
+constexpr std::size_t kMostChanges = 200;
 constexpr std::size_t kMostReasons = 12;
-constexpr double kSameLateness = 0.05;  // K, as HotSign has it
 
 /// What of an answer is compared, out of its document: so that the kept one and today's are read alike.
 struct Gist {
@@ -44,7 +44,7 @@ void takeHot(const Json& table, Gist& gist) {
   const std::string reaches = textOf(hot, "reaches");
   if (reaches == "yes") {
     gist.late = number("late_k");
-    gist.hot = std::abs(*gist.late) < kSameLateness
+    gist.hot = std::abs(*gist.late) < pairing::kOnTime
                    ? std::string("on time")
                    : fmt::format("{:.1f} K {}", std::abs(*gist.late), *gist.late > 0 ? "late" : "early");
   } else if (reaches == "never") {
@@ -99,7 +99,7 @@ void compare(const Gist& then, const Gist& now, AnsweredAgain& again) {
     add("verdict", then.verdict, now.verdict,
         fmt::format("The verdict was: \"{}\" Today: \"{}\"", then.verdict, now.verdict));
   const bool hotDiffers =
-      then.late && now.late ? std::abs(*then.late - *now.late) >= kSameLateness : then.hot != now.hot;
+      then.late && now.late ? std::abs(*then.late - *now.late) >= pairing::kOnTime : then.hot != now.hot;
   if (hotDiffers)
     add("hot mark", then.hot, now.hot,
         fmt::format("At the hot mark the needle was {}; today {}.", then.hot.empty() ? "not known" : then.hot,
@@ -113,7 +113,7 @@ void compare(const Gist& then, const Gist& now, AnsweredAgain& again) {
   }
 }
 
-bool concerns(const catalog::LoggedChange& change, const std::set<std::string>& names) {
+bool concerns(const catalog::ChangeLine& change, const std::set<std::string>& names) {
   if (change.what.starts_with("job ")) return false;
   if (change.what.find("pack") != std::string::npos || change.what.find("bench") != std::string::npos) return true;
   return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
@@ -125,7 +125,7 @@ bool concerns(const catalog::LoggedChange& change, const std::set<std::string>& 
 std::vector<std::string> reasons(const catalog::Catalogue& catalogue, std::int64_t line,
                                  const std::set<std::string>& names, bool shelfSaid) {
   std::vector<std::string> all;
-  for (const catalog::LoggedChange& change : catalog::changesSince(catalogue, line, kMostChanges)) {
+  for (const catalog::ChangeLine& change : catalog::changesSince(catalogue, line, kMostChanges)) {
     if (!concerns(change, names)) continue;
     if (all.size() == kMostReasons) {
       all.emplace_back("And more.");

@@ -82,7 +82,7 @@ class BenchWriterTest : public QObject {
   void readingsByHand();
   void aReaderIsRefused();
   void numbersOutOfRangeAreTheCallersMistake();
-  void readingHabitsAreRememberedWithTheFileOrAlone();
+  void howAFileIsReadIsRememberedWithTheFileOrNotAtAll();
 };
 
 void BenchWriterTest::aFileComesInWithItsRunsReadingsAndCurve() {
@@ -121,8 +121,7 @@ void BenchWriterTest::aFileComesInWithItsRunsReadingsAndCurve() {
   QVERIFY(overload.size() == 1 && std::isnan(overload[0].ohms) && overload[0].seconds == 3.5);
   QCOMPARE(count(catalogue, "pragma_foreign_key_check"), std::int64_t{0});
   QCOMPARE(catalogue.connection().database().execAndGet("PRAGMA foreign_keys").getInt(), 1);
-  QCOMPARE(runsOfPart(catalogue, "sn 102").size(), std::size_t{1});
-  QCOMPARE(runsWithoutPart(catalogue).size(), std::size_t{1});
+  QCOMPARE(runs(catalogue).size(), std::size_t{2});
 }
 
 void BenchWriterTest::aCurveIsUsedAtOnceAndSaysWhereItComesFrom() {
@@ -403,7 +402,7 @@ void BenchWriterTest::numbersOutOfRangeAreTheCallersMistake() {
   QVERIFY_EXCEPTION_THROWN((void)BenchWriter::begin(catalogue, file("ABC"), kAnn), std::invalid_argument);
 }
 
-void BenchWriterTest::readingHabitsAreRememberedWithTheFileOrAlone() {
+void BenchWriterTest::howAFileIsReadIsRememberedWithTheFileOrNotAtAll() {
   const test::Folder folder;
   Catalogue catalogue = test::smallCatalogue(folder.path("a"));
   {
@@ -413,11 +412,21 @@ void BenchWriterTest::readingHabitsAreRememberedWithTheFileOrAlone() {
   }
   QCOMPARE(readingHabit(catalogue, "3 columns; t,r,n")->plan, file().plan);
   QCOMPARE(readingHabit(catalogue, "3 columns; t,r,n")->logger, std::string("the grey logger"));
-  rememberHabit(catalogue, {"3 columns; t,r,n", "other", "", "", "Bert"});
+  {
+    BenchFile other = file(std::string(64, 'b'));
+    other.plan = "other";
+    auto writer = BenchWriter::begin(catalogue, other, kAnn);
+    writer->remember("3 columns; t,r,n", "the blue logger");
+    writer->keep();
+  }
   QCOMPARE(readingHabit(catalogue, "3 columns; t,r,n")->plan, std::string("other"));
-  QCOMPARE(readingHabits(catalogue).size(), std::size_t{1});
-  forgetHabit(catalogue, "3 columns; t,r,n", "Bert");
-  QVERIFY(!readingHabit(catalogue, "3 columns; t,r,n"));
+  {
+    BenchFile left = file(std::string(64, 'c'));
+    left.plan = "left";
+    auto writer = BenchWriter::begin(catalogue, left, kAnn);
+    writer->remember("3 columns; t,r,n", "nobody's");
+  }
+  QCOMPARE(readingHabit(catalogue, "3 columns; t,r,n")->plan, std::string("other"));
 }
 
 QTEST_APPLESS_MAIN(BenchWriterTest)

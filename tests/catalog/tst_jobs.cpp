@@ -1,5 +1,6 @@
 #include "small_catalogue.h"
 
+#include <catalog/change_log.h>
 #include <catalog/jobs.h>
 #include <catalog/snapshot.h>
 #include <QFile>

@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-/// Inside this room only: statements of the editor, built from what the catalogue says of its tables.
+/// Inside this room only: statements built from what the catalogue says of its tables.
 namespace ohmkin::catalog {
 
 Cell cellAt(const SQLite::Column& column);
@@ -20,6 +20,8 @@ std::string listOf(std::span<const std::string> columns, std::string_view before
 
 /// The table's shape; throws std::invalid_argument where there is none.
 TableShape shapeFor(const Catalogue& catalogue, std::string_view table);
+/// Throws std::invalid_argument where the table has no such column.
+const ColumnShape& columnOf(const TableShape& shape, std::string_view name);
 /// Its columns but the owner and a number that names nothing outside the file.
 std::vector<std::string> dataColumns(const TableShape& shape);
 

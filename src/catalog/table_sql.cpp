@@ -1,4 +1,4 @@
-#include <catalog/row_editor_shapes.h>
+#include <catalog/table_sql.h>
 #include <fmt/format.h>
 #include <algorithm>
 #include <stdexcept>
@@ -43,6 +43,13 @@ TableShape shapeFor(const Catalogue& catalogue, std::string_view table) {
   TableShape shape = tableShape(catalogue.connection().database(), std::string(table));
   if (shape.columns.empty()) throw std::invalid_argument("no such table: " + std::string(table));
   return shape;
+}
+
+const ColumnShape& columnOf(const TableShape& shape, std::string_view name) {
+  const auto found =
+      std::find_if(shape.columns.begin(), shape.columns.end(), [&](const ColumnShape& c) { return c.name == name; });
+  if (found == shape.columns.end()) throw std::invalid_argument("no such column: " + std::string(name));
+  return *found;
 }
 
 std::vector<std::string> dataColumns(const TableShape& shape) {
