@@ -33,6 +33,51 @@ Finding finding(const Drift& drift, const DisplayUnits& units) {
       evidence, "your readings"};
 }
 
+/// Of ln of the ratio, weighted by the readings' own variances.
+struct Mean {
+  double ln = 0;
+  double u = 0;  ///< standard
+};
+
+Mean meanOf(const std::vector<Compared>& compared) {
+  double weights = 0;
+  double sum = 0;
+  double baths = 0;
+  double meters = 0;     // neither the meter's error
+  double knowledge = 0;  // nor what is not known of the earlier curve averages out
+  for (const Compared& c : compared) {
+    const double weight = 1 / c.variance();
+    weights += weight;
+    sum += c.ln * weight;
+    baths += square(c.bath * weight);
+    meters += c.meter * weight;
+    knowledge += c.knowledge * weight;
+  }
+  return {sum / weights, std::sqrt(baths + square(meters) + square(knowledge)) / weights};
+}
+
+/// Whether one factor explains all of them (χ², 95 %).
+bool oneFactor(const std::vector<Compared>& compared, double mean) {
+  if (compared.size() < 2) return true;
+  double chiSquare = 0;
+  for (const Compared& c : compared) chiSquare += square(c.ln - mean) / (c.variance() + square(c.knowledge));
+  const auto freedom = static_cast<double>(compared.size() - 1);
+  return chiSquare <= boost::math::quantile(boost::math::chi_squared(freedom), 0.95);
+}
+
+void addRemarks(Drift& drift, std::size_t readings) {
+  if (!drift.uniform)
+    drift.findings.push_back({"drift-uneven", Severity::caution,
+                              "The change is not the same all along the curve: the element has changed, not only its "
+                              "scale, or one reading is off.",
+                              "", "your readings"});
+  if (drift.compared < readings)
+    drift.findings.push_back({"curve-not-reaching", Severity::note,
+                              fmt::format("{} of {} readings lie outside the earlier curve and do not count.",
+                                          readings - drift.compared, readings),
+                              "", "the curve's valid span"});
+}
+
 }  // namespace
 
 Expected<Drift> drift(const curve::Curve& earlier, std::span<const Reading> now, const DisplayUnits& units) {
@@ -52,44 +97,16 @@ Expected<Drift> drift(const curve::Curve& earlier, std::span<const Reading> now,
     return refuse("drift-not-comparable", "readings", "none within the earlier curve's span",
                   "a reading at a temperature the earlier curve reaches");
 
-  double weights = 0;
-  double mean = 0;
-  double baths = 0;
-  double meters = 0;     // neither the meter's error
-  double knowledge = 0;  // nor what is not known of the earlier curve averages out
-  for (const Compared& c : compared) {
-    const double weight = 1 / c.variance();
-    weights += weight;
-    mean += c.ln * weight;
-    baths += square(c.bath * weight);
-    meters += c.meter * weight;
-    knowledge += c.knowledge * weight;
-  }
-  mean /= weights;
+  const Mean mean = meanOf(compared);
   Drift out;
   out.compared = compared.size();
-  out.ratio = std::expm1(mean);
-  const double uLn = std::sqrt(baths + square(meters) + square(knowledge)) / weights;
-  out.u = std::exp(mean) * uLn;
-  out.significant = std::abs(mean) > 2 * uLn;
-  if (compared.size() > 1) {
-    double chiSquare = 0;
-    for (const Compared& c : compared) chiSquare += square(c.ln - mean) / (c.variance() + square(c.knowledge));
-    const auto freedom = static_cast<double>(compared.size() - 1);
-    out.uniform = chiSquare <= boost::math::quantile(boost::math::chi_squared(freedom), 0.95);
-  }
-  out.shows = kelvins(mean / earlier.lnOhmsSlope(inKelvin(*hottest)));
+  out.ratio = std::expm1(mean.ln);
+  out.u = std::exp(mean.ln) * mean.u;
+  out.significant = std::abs(mean.ln) > 2 * mean.u;
+  out.uniform = oneFactor(compared, mean.ln);
+  out.shows = kelvins(mean.ln / earlier.lnOhmsSlope(inKelvin(*hottest)));
   out.findings.push_back(finding(out, units));
-  if (!out.uniform)
-    out.findings.push_back({"drift-uneven", Severity::caution,
-                            "The change is not the same all along the curve: the element has changed, not only its "
-                            "scale, or one reading is off.",
-                            "", "your readings"});
-  if (compared.size() < now.size())
-    out.findings.push_back({"curve-not-reaching", Severity::note,
-                            fmt::format("{} of {} readings lie outside the earlier curve and do not count.",
-                                        now.size() - compared.size(), now.size()),
-                            "", "the curve's valid span"});
+  addRemarks(out, now.size());
   return out;
 }
 

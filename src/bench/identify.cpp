@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 namespace ohmkin::bench {
 namespace {
@@ -62,6 +61,26 @@ void addRemarks(Identification& answer, std::span<const FamilyCurve> families, s
                                            "gain nor lose.",
                                            partly, families.size()),
                                "", "the curves' valid spans"});
+}
+
+/// What cold ohms leave of the families.
+Finding coldFinding(const QuickCheck& answer, std::span<const FamilyCurve> families, const Reading& room,
+                    const DisplayUnits& units) {
+  const std::string evidence =
+      fmt::format("{} at {} ± {}", print(room.ohms), print(room.at, units), printAmount(2.0 * room.u, units));
+  if (answer.remain.empty())
+    return {"cold-ohms-none", Severity::caution,
+            fmt::format("{} cold agrees with none of the {} curves that reach that temperature.", print(room.ohms),
+                        answer.excluded.size()),
+            evidence, "your reading"};
+  std::string names;
+  for (std::size_t i = 0; i < std::min(answer.remain.size(), kMostNamed); ++i)
+    names += (i == 0 ? "" : ", ") + families[answer.remain[i]].name;
+  if (answer.remain.size() > kMostNamed) names += fmt::format(" and {} more", answer.remain.size() - kMostNamed);
+  return {"cold-ohms-remain", Severity::note,
+          fmt::format("{} cold leaves {} of {}: {}. Cold ohms exclude; only a hot reading decides.", print(room.ohms),
+                      answer.remain.size(), answer.remain.size() + answer.excluded.size(), names),
+          evidence, "your reading"};
 }
 
 }  // namespace
@@ -145,22 +164,7 @@ Expected<QuickCheck> quickCheck(std::span<const FamilyCurve> families, const Rea
   std::ranges::stable_sort(answer.remain, {}, [&](std::size_t f) { return off[f]; });
   std::ranges::stable_sort(answer.excluded, {}, [&](std::size_t f) { return off[f]; });
 
-  Finding finding{
-      answer.remain.empty() ? "cold-ohms-none" : "cold-ohms-remain",
-      answer.remain.empty() ? Severity::caution : Severity::note, "",
-      fmt::format("{} at {} ± {}", print(room.ohms), print(room.at, units), printAmount(2.0 * room.u, units)),
-      "your reading"};
-  std::string names;
-  for (std::size_t i = 0; i < std::min(answer.remain.size(), kMostNamed); ++i)
-    names += (i == 0 ? "" : ", ") + families[answer.remain[i]].name;
-  if (answer.remain.size() > kMostNamed) names += fmt::format(" and {} more", answer.remain.size() - kMostNamed);
-  finding.sentence =
-      answer.remain.empty()
-          ? fmt::format("{} cold agrees with none of the {} curves that reach that temperature.", print(room.ohms),
-                        answer.excluded.size())
-          : fmt::format("{} cold leaves {} of {}: {}. Cold ohms exclude; only a hot reading decides.", print(room.ohms),
-                        answer.remain.size(), answer.remain.size() + answer.excluded.size(), names);
-  answer.findings.push_back(std::move(finding));
+  answer.findings.push_back(coldFinding(answer, families, room, units));
   if (!answer.silent.empty())
     answer.findings.push_back(
         {"curve-not-reaching", Severity::note,

@@ -2,7 +2,6 @@
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 #include <numeric>
@@ -81,6 +80,42 @@ Finding finding(const NextReading& next, std::span<const FamilyCurve> families, 
           "computed"};
 }
 
+/// The most probable families; ties by index.
+std::vector<std::size_t> frontRunners(const Weighing& weighing, std::size_t most) {
+  const std::vector<double>& probability = weighing.probability;
+  std::vector<std::size_t> order(probability.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  const auto end = order.begin() + static_cast<std::ptrdiff_t>(std::min(most, order.size()));
+  std::partial_sort(order.begin(), end, order.end(), [&](std::size_t a, std::size_t b) {
+    return probability[a] != probability[b] ? probability[a] > probability[b] : a < b;
+  });
+  const auto forgotten =
+      std::find_if(order.begin() + 1, end, [&](std::size_t f) { return probability[f] < kForgotten; });
+  return {order.begin(), forgotten};
+}
+
+/// What each front-runner predicts of a reading in this bath, and last what an unnamed sender does.
+std::vector<Component> componentsAt(const Bath& bath, std::span<const FamilyCurve> families, const Weighing& weighing,
+                                    const std::vector<std::size_t>& frontRunners, const IdentifyModel& model) {
+  double sum = weighing.none;
+  for (const std::size_t f : frontRunners) sum += weighing.probability[f];
+  const Foretold unnamed = foretellUnnamed(bath, model.unnamed);
+  const auto open = weighing.unnamed.normal.predict(unnamed.shares);
+  const Component none{weighing.none / sum, unnamed.lnOhms + open.mean, std::sqrt(open.variance)};
+  std::vector<Component> components;
+  for (const std::size_t f : frontRunners) {
+    Component& component = components.emplace_back(none);  // where its curve does not reach, it says the same
+    component.probability = weighing.probability[f] / sum;
+    const auto foretold = foretell(families[f], bath, model);
+    if (!foretold) continue;
+    const auto own = weighing.families[f].normal.predict(foretold->shares);
+    component.mean = foretold->lnOhms + own.mean;
+    component.deviation = std::sqrt(own.variance);
+  }
+  components.push_back(none);
+  return components;
+}
+
 }  // namespace
 
 Expected<NextReading> nextReading(std::span<const FamilyCurve> families, std::span<const Reading> soFar,
@@ -92,46 +127,17 @@ Expected<NextReading> nextReading(std::span<const FamilyCurve> families, std::sp
       !fine)
     return tl::make_unexpected(fine.error());
   const Weighing weighing = weigh(families, soFar, model);
-
   NextReading next;
-  std::vector<std::size_t> order(families.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  const auto most = std::min(options.mostFrontRunners, order.size());
-  std::ranges::partial_sort(
-      order, order.begin() + static_cast<std::ptrdiff_t>(most), [&](std::size_t a, std::size_t b) {
-        return weighing.probability[a] != weighing.probability[b] ? weighing.probability[a] > weighing.probability[b]
-                                                                  : a < b;
-      });
-  double sum = weighing.none;
-  for (std::size_t i = 0; i < most; ++i) {
-    const double p = weighing.probability[order[i]];
-    if (i > 0 && p < kForgotten) break;
-    next.frontRunners.push_back(order[i]);
-    sum += p;
-  }
-  next.certaintyNow = std::max(weighing.none, weighing.probability[order[0]]);
+  next.frontRunners = frontRunners(weighing, options.mostFrontRunners);
+  next.certaintyNow = std::max(weighing.none, weighing.probability[next.frontRunners.front()]);
 
   const double low = inKelvin(options.within.low);
   const double step = inKelvin(options.step);
   const auto steps = static_cast<std::size_t>(std::floor((inKelvin(options.within.high) - low) / step + 1e-9));
-  std::vector<Component> components(next.frontRunners.size() + 1);
   for (std::size_t i = 0; i <= steps; ++i) {
     const Temperature at = kelvin(low + step * static_cast<double>(i));
     const Bath bath{at, inKelvin(options.uKelvin), options.uLnOhms, 1 + crowds(std::span(&at, 1), soFar).front()};
-    const Foretold unnamed = foretellUnnamed(bath, model.unnamed);
-    const auto open = weighing.unnamed.normal.predict(unnamed.shares);
-    components.back() = {weighing.none / sum, unnamed.lnOhms + open.mean, std::sqrt(open.variance)};
-    for (std::size_t c = 0; c < next.frontRunners.size(); ++c) {
-      const std::size_t f = next.frontRunners[c];
-      components[c] = components.back();  // where its curve does not reach, it says what an unnamed sender would
-      components[c].probability = weighing.probability[f] / sum;
-      const auto foretold = foretell(families[f], bath, model);
-      if (!foretold) continue;
-      const auto own = weighing.families[f].normal.predict(foretold->shares);
-      components[c].mean = foretold->lnOhms + own.mean;
-      components[c].deviation = std::sqrt(own.variance);
-    }
-    next.tried.push_back(separate(at, components));
+    next.tried.push_back(separate(at, componentsAt(bath, families, weighing, next.frontRunners, model)));
   }
   next.best = *std::ranges::max_element(next.tried, {}, &Separation::bits);
   next.finding = finding(next, families, units);

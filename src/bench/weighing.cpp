@@ -1,3 +1,4 @@
+#include <bench/distributions.h>
 #include <bench/weighing.h>
 #include <fmt/core.h>
 
@@ -15,6 +16,59 @@ constexpr double kMostUncertainKelvin = 200;
 
 double square(double x) { return x * x; }
 bool within(double x, double low, double high) { return x >= low && x <= high; }  // false for NaN
+
+/// The readings in bare numbers, and what an unnamed sender says of each.
+struct Seen {
+  std::vector<double> lnOhms;
+  std::vector<Bath> baths;
+  std::vector<Foretold> unnamed;
+};
+
+Seen seenBy(std::span<const Reading> readings, const Unnamed& unnamed) {
+  std::vector<Temperature> at;
+  at.reserve(readings.size());
+  for (const Reading& reading : readings) at.push_back(reading.at);
+  const std::vector<double> crowd = crowds(at, readings);
+  Seen seen;
+  seen.lnOhms.reserve(readings.size());
+  seen.baths.reserve(readings.size());
+  seen.unnamed.reserve(readings.size());
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    seen.lnOhms.push_back(std::log(inOhms(readings[i].ohms)));
+    seen.baths.push_back({at[i], inKelvin(readings[i].u), readings[i].uLnOhms, crowd[i]});
+    seen.unnamed.push_back(foretellUnnamed(seen.baths.back(), unnamed));
+  }
+  return seen;
+}
+
+Weighed weighedUnnamed(const Seen& seen) {
+  Weighed out;
+  for (std::size_t i = 0; i < seen.lnOhms.size(); ++i)
+    out.normal.add(seen.lnOhms[i] - seen.unnamed[i].lnOhms, seen.unnamed[i].shares);
+  out.lnEvidence = out.normal.lnDensity();
+  out.answered = seen.lnOhms.size();
+  return out;
+}
+
+/// Where the family's curve does not reach a bath, it says there what an unnamed sender would, given the readings it
+/// does answer.
+Weighed weighed(const FamilyCurve& family, const Seen& seen, const Weighed& unnamed, const IdentifyModel& model) {
+  Weighed out;
+  for (std::size_t i = 0; i < seen.lnOhms.size(); ++i) {
+    const auto foretold = foretell(family, seen.baths[i], model);
+    if (!foretold) continue;
+    ++out.answered;
+    out.normal.add(seen.lnOhms[i] - foretold->lnOhms, foretold->shares);
+  }
+  out.lnEvidence = out.normal.lnDensity();
+  if (out.answered == seen.lnOhms.size()) return out;
+  SharedNormal answered;  // the same readings by an unnamed sender
+  for (std::size_t i = 0; i < seen.lnOhms.size(); ++i)
+    if (family.curve.valid().holds(seen.baths[i].at))
+      answered.add(seen.lnOhms[i] - seen.unnamed[i].lnOhms, seen.unnamed[i].shares);
+  out.lnEvidence += unnamed.lnEvidence - answered.lnDensity();
+  return out;
+}
 
 }  // namespace
 
@@ -57,7 +111,7 @@ Expected<void> checked(const IdentifyModel& model) {
                 "shares of 0 to 1, spreads of 0 or above");
 }
 
-double partSpread(double tolerance) { return std::log1p(tolerance) / std::sqrt(3.0); }
+double partSpread(double tolerance) { return rectangular(std::log1p(tolerance)); }
 
 std::optional<Foretold> foretell(const FamilyCurve& family, const Bath& bath, const IdentifyModel& model) {
   const auto knowledge = family.curve.knowledge(bath.at);
@@ -109,58 +163,26 @@ std::vector<double> crowds(std::span<const Temperature> of, std::span<const Read
 }
 
 Weighing weigh(std::span<const FamilyCurve> families, std::span<const Reading> readings, const IdentifyModel& model) {
-  const std::size_t n = readings.size();
-  std::vector<double> lnOhms(n);
-  std::vector<Bath> baths(n);
-  std::vector<Foretold> unnamed(n);
-  std::vector<Temperature> at(n);
-  for (std::size_t i = 0; i < n; ++i) at[i] = readings[i].at;
-  const std::vector<double> crowd = crowds(at, readings);
+  const Seen seen = seenBy(readings, model.unnamed);
   Weighing out;
-  for (std::size_t i = 0; i < n; ++i) {
-    lnOhms[i] = std::log(inOhms(readings[i].ohms));
-    baths[i] = {at[i], inKelvin(readings[i].u), readings[i].uLnOhms, crowd[i]};
-    unnamed[i] = foretellUnnamed(baths[i], model.unnamed);
-    out.unnamed.normal.add(lnOhms[i] - unnamed[i].lnOhms, unnamed[i].shares);
-  }
-  out.unnamed.lnEvidence = out.unnamed.normal.lnDensity();
-  out.unnamed.answered = n;
+  out.unnamed = weighedUnnamed(seen);
+  out.families.reserve(families.size());
+  for (const FamilyCurve& family : families) out.families.push_back(weighed(family, seen, out.unnamed, model));
 
   double weights = 0;
   for (const FamilyCurve& family : families) weights += family.weight;
-  std::vector<double> lnPosterior(families.size());
   const double lnNone = std::log(model.unnamed.probability) + out.unnamed.lnEvidence;  // −∞ where it is ruled out
   double most = lnNone;
-  out.families.resize(families.size());
-  std::vector<std::size_t> silent;
   for (std::size_t f = 0; f < families.size(); ++f) {
-    Weighed& weighed = out.families[f];
-    silent.clear();
-    for (std::size_t i = 0; i < n; ++i) {
-      const auto foretold = foretell(families[f], baths[i], model);
-      if (foretold) weighed.normal.add(lnOhms[i] - foretold->lnOhms, foretold->shares);
-      else silent.push_back(i);
-    }
-    weighed.answered = n - silent.size();
-    weighed.lnEvidence = weighed.normal.lnDensity();
-    if (!silent.empty()) {
-      SharedNormal answered;
-      for (std::size_t i = 0, s = 0; i < n; ++i) {
-        if (s < silent.size() && silent[s] == i) ++s;
-        else answered.add(lnOhms[i] - unnamed[i].lnOhms, unnamed[i].shares);
-      }
-      weighed.lnEvidence += out.unnamed.lnEvidence - answered.lnDensity();
-    }
-    lnPosterior[f] = std::log((1 - model.unnamed.probability) * families[f].weight / weights) + weighed.lnEvidence;
-    most = std::max(most, lnPosterior[f]);
+    out.probability.push_back(std::log((1 - model.unnamed.probability) * families[f].weight / weights) +
+                              out.families[f].lnEvidence);
+    most = std::max(most, out.probability.back());
   }
-
   out.none = std::exp(lnNone - most);
   double sum = out.none;
-  for (double& l : lnPosterior) sum += l = std::exp(l - most);
+  for (double& p : out.probability) sum += p = std::exp(p - most);
   out.none /= sum;
-  for (double& l : lnPosterior) l /= sum;
-  out.probability = std::move(lnPosterior);
+  for (double& p : out.probability) p /= sum;
   return out;
 }
 

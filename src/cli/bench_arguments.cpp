@@ -8,6 +8,8 @@
 namespace ohmkin::cli {
 namespace {
 
+constexpr double kLeadsTouch = 0.05;  // Ω, standard: leads held together a second time; from memory, no source
+
 Expected<std::optional<double>> percentGiven(const Arguments& given, const char* option, double most) {
   if (!given.has(option)) return std::optional<double>();
   const auto number = parseNumber(given.one(option), option);
@@ -83,7 +85,8 @@ Expected<workflow::HandReading> handReading(const std::string& word, const workf
 Expected<bench::LeadZero> leadsGiven(const std::string& text) {
   const auto comma = text.find(',');
   const auto shorted = parseNumber(text.substr(0, comma), "--leads");
-  const auto u = comma == std::string::npos ? Expected<double>(0.05) : parseNumber(text.substr(comma + 1), "--leads");
+  const auto u =
+      comma == std::string::npos ? Expected<double>(kLeadsTouch) : parseNumber(text.substr(comma + 1), "--leads");
   if (!shorted || !u || !(*shorted >= 0) || *shorted > 100 || !(*u >= 0) || *u > 100)
     return refuse("leads-unreadable", "--leads", "'" + text + "'",
                   "ohms of the leads held together, for example 0.3, or with their standard uncertainty 0.3,0.05");

@@ -72,8 +72,7 @@ Expected<Asked> asked(const Arguments& given, const catalog::Catalogue& catalogu
   if (given.has("--from")) {
     const auto text = contentsOf(given.one("--from"));
     if (!text) return refuse("file-unreadable", "--from", "'" + given.one("--from") + "'", "a file that can be read");
-    std::vector<std::string> key;
-    auto thing = thingFrom(*text, key);
+    auto thing = thingFrom(*text);
     if (!thing) return tl::make_unexpected(thing.error());
     if (given.has("--new")) thing->asRead.clear();
     else if (thing->asRead.empty())

@@ -142,50 +142,75 @@ Expected<FieldTexts> textsOf(const Json& object, const std::vector<EditField>& f
 }
 
 constexpr std::size_t kMostDocument = 4U << 20U;
-constexpr std::size_t kMostDepth = 16;
+constexpr int kMostDepth = 16;
 constexpr std::size_t kMostRows = 100'000;
+
+/// By part; the first row is 0. Taken out at the end, so that rows keep their numbers until then.
+using RowsTakenOut = std::map<std::string, std::set<std::size_t>>;
+
+/// `word` is the whole assignment, for messages.
+Expected<void> assignToRow(Thing& thing, const EditKind& kind, const Target& target, const std::string& value,
+                           const std::string& word, RowsTakenOut& takenOut) {
+  const EditPart* part = kind.part(target.part);
+  if (part == nullptr) {
+    std::vector<std::string> names;
+    for (const EditPart& one : kind.parts) names.push_back(one.name);
+    if (names.empty()) return refuse("part-unknown", word, "'" + target.part + "'", "no parts: the kind has none");
+    return unknown("part-unknown", target.part, names);
+  }
+  auto& rows = thing.parts[part->name];
+  const bool adds = !target.field.empty() && target.row == rows.size() + 1;
+  if (target.row > rows.size() && !adds)
+    return refuse("row-unknown", fmt::format("{}[{}]", part->name, target.row), "no such row",
+                  target.field.empty() ? fmt::format("1 to {}", rows.size())
+                                       : fmt::format("1 to {}, or {} for a new one", rows.size(), rows.size() + 1));
+  if (target.field.empty()) {
+    if (!value.empty())
+      return refuse("assignment-unreadable", word, "a value for a whole row",
+                    "a field behind the row's number; or nothing after =, which takes the row out");
+    takenOut[part->name].insert(target.row - 1);
+    return {};
+  }
+  if (const auto known = fieldIn(part->fields, target.field, fmt::format("{}[{}].", part->name, target.row)); !known)
+    return known;
+  if (adds) rows.emplace_back();
+  rows[target.row - 1][target.field] = value;
+  return {};
+}
+
+/// All the rows of a document's parts into the thing.
+Expected<void> takeParts(const Json& parts, const EditKind& kind, Thing& thing) {
+  if (!parts.is_object()) return unreadable("parts that are no object");
+  for (const auto& [name, rows] : parts.items()) {
+    const EditPart* part = kind.part(name);
+    if (part == nullptr || !rows.is_array() || rows.size() > kMostRows)
+      return unreadable("parts it cannot have: " + name);
+    for (const Json& row : rows) {
+      auto texts = textsOf(row, part->fields, fmt::format("{}[{}].", name, thing.parts[name].size() + 1));
+      if (!texts) return tl::make_unexpected(texts.error());
+      thing.parts[name].push_back(std::move(*texts));
+    }
+  }
+  return {};
+}
 
 }  // namespace
 
 Expected<void> assign(Thing& thing, const std::vector<std::string>& words) {
   const EditKind& kind = *workflow::editKind(thing.kind);
-  std::map<std::string, std::set<std::size_t>> takenOut;
+  RowsTakenOut takenOut;
   for (const std::string& word : words) {
     const auto equals = word.find('=');
     const auto target = equals == std::string::npos ? std::nullopt : targetOf(word.substr(0, equals));
     if (!target)
       return refuse("assignment-unreadable", word, "'" + word + "'", "FIELD=VALUE, or PART[NUMBER].FIELD=VALUE");
     const std::string value = word.substr(equals + 1);
-    if (target->part.empty()) {
-      if (const auto known = fieldIn(kind.fields, target->field); !known) return known;
-      thing.fields[target->field] = value;
+    if (!target->part.empty()) {
+      if (const auto done = assignToRow(thing, kind, *target, value, word, takenOut); !done) return done;
       continue;
     }
-    const EditPart* part = kind.part(target->part);
-    if (part == nullptr) {
-      std::vector<std::string> names;
-      for (const EditPart& one : kind.parts) names.push_back(one.name);
-      if (names.empty()) return refuse("part-unknown", word, "'" + target->part + "'", "no parts: the kind has none");
-      return unknown("part-unknown", target->part, names);
-    }
-    auto& rows = thing.parts[part->name];
-    const bool adds = !target->field.empty() && target->row == rows.size() + 1;
-    if (target->row > rows.size() && !adds)
-      return refuse("row-unknown", fmt::format("{}[{}]", part->name, target->row), "no such row",
-                    target->field.empty() ? fmt::format("1 to {}", rows.size())
-                                          : fmt::format("1 to {}, or {} for a new one", rows.size(), rows.size() + 1));
-    if (target->field.empty()) {
-      if (!value.empty())
-        return refuse("assignment-unreadable", word, "a value for a whole row",
-                      "a field behind the row's number; or nothing after =, which takes the row out");
-      takenOut[part->name].insert(target->row - 1);
-      continue;
-    }
-    if (const auto known = fieldIn(part->fields, target->field, fmt::format("{}[{}].", part->name, target->row));
-        !known)
-      return known;
-    if (adds) rows.emplace_back();
-    rows[target->row - 1][target->field] = value;
+    if (const auto known = fieldIn(kind.fields, target->field); !known) return known;
+    thing.fields[target->field] = value;
   }
   for (const auto& [name, numbers] : takenOut)
     for (auto row = numbers.rbegin(); row != numbers.rend(); ++row) {
@@ -195,18 +220,9 @@ Expected<void> assign(Thing& thing, const std::vector<std::string>& words) {
   return {};
 }
 
-Expected<Thing> thingFrom(const std::string& text, std::vector<std::string>& key) {
+Expected<Thing> thingFrom(const std::string& text) {
   if (text.size() > kMostDocument) return unreadable("more than 4 MiB");
-  // Depth is looked at first, so that what is nested without end is never built.
-  std::size_t depth = 0;
-  bool quoted = false;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const char c = text[i];
-    if (quoted && c == '\\') ++i;
-    else if (c == '"') quoted = !quoted;
-    else if (!quoted && (c == '[' || c == '{') && ++depth > kMostDepth) return unreadable("too many brackets");
-    else if (!quoted && (c == ']' || c == '}') && depth > 0) --depth;
-  }
+  if (workflow::documents::depthOf(text) > kMostDepth) return unreadable("too many brackets");
   const Json all = Json::parse(text, nullptr, false);
   if (!all.is_object()) return unreadable("no JSON of one object");
   const auto textAt = [&](const char* name) {
@@ -221,29 +237,14 @@ Expected<Thing> thingFrom(const std::string& text, std::vector<std::string>& key
   auto fields = textsOf(all["fields"], kind->fields, "");
   if (!fields) return tl::make_unexpected(fields.error());
   for (auto& [name, value] : *fields) thing.fields[name] = std::move(value);
-  if (all.contains("parts")) {
-    if (!all["parts"].is_object()) return unreadable("parts that are no object");
-    for (const auto& [name, rows] : all["parts"].items()) {
-      const EditPart* part = kind->part(name);
-      if (part == nullptr || !rows.is_array() || rows.size() > kMostRows)
-        return unreadable("parts it cannot have: " + name);
-      for (const Json& row : rows) {
-        auto texts = textsOf(row, part->fields, fmt::format("{}[{}].", name, thing.parts[name].size() + 1));
-        if (!texts) return tl::make_unexpected(texts.error());
-        thing.parts[name].push_back(std::move(*texts));
-      }
-    }
-  }
+  if (all.contains("parts"))
+    if (const auto taken = takeParts(all["parts"], *kind, thing); !taken) return tl::make_unexpected(taken.error());
   thing.pack = textAt("pack");
   thing.asRead = textAt("as_read");
   if (!thing.asRead.empty()) {
     const auto state = catalog::stateFromJson(thing.asRead);
     if (!state || state->table != kind->name) return unreadable("an as_read that is not of this thing");
   }
-  key.clear();
-  if (all.contains("key") && all["key"].is_array())
-    for (const Json& one : all["key"])
-      if (one.is_string()) key.push_back(one.get<std::string>());
   return thing;
 }
 

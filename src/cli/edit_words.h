@@ -15,7 +15,7 @@ Expected<void> assign(workflow::Thing& thing, const std::vector<std::string>& wo
 
 /// The thing of a document that json() made, whoever wrote it since. Only its shape is checked here; what its fields
 /// hold is checked like anything typed. Refuses document-unreadable.
-Expected<workflow::Thing> thingFrom(const std::string& text, std::vector<std::string>& key);
+Expected<workflow::Thing> thingFrom(const std::string& text);
 
 /// The document of a thing; "about" says what its fields take.
 Json json(const workflow::Thing& thing);

@@ -20,18 +20,16 @@ Expected<ModelYear> modelYear(const std::string& text) {
   return ModelYear{static_cast<int>(*number)};
 }
 
-/// What the options say goes over what the words were understood to say.
-Expected<workflow::Question> question(const Arguments& given, const DisplayUnits& units,
-                                      const catalog::Catalogue& catalogue, Streams streams) {
-  workflow::Question asked;
-  if (!given.words.empty()) {
-    const std::string text = fmt::format("{}", fmt::join(given.words, " "));
-    const workflow::TextReading reading = workflow::readQuestion(catalogue, text);
-    asked = reading.question;
-    for (const workflow::TextPiece& piece : reading.pieces) {
-      if (piece.field.empty()) streams.err << fmt::format("ohmkin: {}\n", workflow::complaint(piece, text));
-    }
-  }
+workflow::Question questionInWords(const Arguments& given, const catalog::Catalogue& catalogue, Streams streams) {
+  if (given.words.empty()) return {};
+  const std::string text = fmt::format("{}", fmt::join(given.words, " "));
+  const workflow::TextReading reading = workflow::readQuestion(catalogue, text);
+  for (const workflow::TextPiece& piece : reading.pieces)
+    if (piece.field.empty()) streams.err << fmt::format("ohmkin: {}\n", workflow::complaint(piece, text));
+  return reading.question;
+}
+
+void takeTexts(const Arguments& given, workflow::Question& asked) {
   const auto take = [&](std::string_view option, std::string& field) {
     if (given.has(option)) field = given.one(option);
   };
@@ -45,6 +43,13 @@ Expected<workflow::Question> question(const Arguments& given, const DisplayUnits
   take("--port-location", asked.portLocation);
   take("--terminal", asked.terminal);
   take("--fitted", asked.fitted);
+}
+
+/// What the options say goes over what the words were understood to say.
+Expected<workflow::Question> question(const Arguments& given, const DisplayUnits& units,
+                                      const catalog::Catalogue& catalogue, Streams streams) {
+  workflow::Question asked = questionInWords(given, catalogue, streams);
+  takeTexts(given, asked);
   if (given.has("--dash-not-original")) asked.dashOriginal = false;
   if (given.has("--year")) {
     const auto year = modelYear(given.one("--year"));

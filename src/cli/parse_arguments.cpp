@@ -19,6 +19,21 @@ Refusal unknownOption(const CommandSpec& spec, const std::string& given) {
 
 bool looksLikeOption(const std::string& text) { return text.size() > 2 && text.starts_with("--"); }
 
+/// What is no option, as many as the command takes.
+Expected<std::vector<std::string>> wordsOf(const CommandSpec& spec, std::vector<std::string> remaining) {
+  for (const std::string& word : remaining)
+    if (looksLikeOption(word)) return tl::make_unexpected(unknownOption(spec, word));
+  std::erase(remaining, "--");
+  if (remaining.size() > spec.mostWords)
+    return refuse("word-unexpected", "", fmt::format("'{}'", remaining[spec.mostWords]),
+                  spec.mostWords == 0 ? fmt::format("only options, as ohmkin {} --help lists them", spec.name)
+                                      : fmt::format("at most {} after {}", spec.words, spec.name));
+  if (remaining.size() < spec.fewestWords)
+    return refuse("word-missing", fmt::format("ohmkin {}", spec.name), "nothing",
+                  fmt::format("{}: {}", spec.words, spec.wordsHelp));
+  return remaining;
+}
+
 }  // namespace
 
 Expected<Arguments> parseArguments(const CommandSpec& spec, std::vector<std::string> arguments) {
@@ -61,17 +76,9 @@ Expected<Arguments> parseArguments(const CommandSpec& spec, std::vector<std::str
       return refuse("option-repeated", option.name, "it given twice", "one " + option.value);
     result.values[option.name] = std::move(values);
   }
-  for (std::string& word : app.remaining()) {
-    if (looksLikeOption(word)) return tl::make_unexpected(unknownOption(spec, word));
-    if (word != "--") result.words.push_back(std::move(word));
-  }
-  if (result.words.size() > spec.mostWords)
-    return refuse("word-unexpected", "", fmt::format("'{}'", result.words[spec.mostWords]),
-                  spec.mostWords == 0 ? fmt::format("only options, as ohmkin {} --help lists them", spec.name)
-                                      : fmt::format("at most {} after {}", spec.words, spec.name));
-  if (result.words.size() < spec.fewestWords)
-    return refuse("word-missing", fmt::format("ohmkin {}", spec.name), "nothing",
-                  fmt::format("{}: {}", spec.words, spec.wordsHelp));
+  auto words = wordsOf(spec, app.remaining());
+  if (!words) return tl::make_unexpected(words.error());
+  result.words = *std::move(words);
   return result;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <unordered_map>
+#include <unordered_set>
 
 namespace ohmkin::dating {
 namespace {
@@ -149,10 +150,10 @@ std::vector<Spelling> spellings(const Layout& layout, Date day) {
 /// years.
 Expected<void> checkUnambiguous(const Layout& layout) {
   std::unordered_map<std::string, std::string> saidBy;
-  std::unordered_map<std::string, bool> done;
+  std::unordered_set<std::string> done;
   for (Date day = date(1973, 1, 1); day < date(2005, 1, 1); day += std::chrono::days{1}) {
-    if (!done.emplace(encode(layout, day), true).second)
-      continue;  // as another day, which the layout cannot tell from this
+    // A code that was met is another day's, which the layout cannot tell from this.
+    if (!done.insert(encode(layout, day)).second) continue;
     for (Spelling& spelling : spellings(layout, day)) {
       const auto [known, fresh] = saidBy.emplace(spelling.code, spelling.said);
       if (fresh || known->second == spelling.said) continue;

@@ -27,8 +27,8 @@ class Parser {
  public:
   Parser() {
     csv_init(&parser_, CSV_STRICT | CSV_STRICT_FINI);
-    csv_set_space_func(
-        &parser_, ohmkinCsvNoBlank);  // libcsv would take blanks off unquoted cells: they are complained of instead
+    // libcsv would take blanks off unquoted cells: they are complained of instead.
+    csv_set_space_func(&parser_, ohmkinCsvNoBlank);
   }
   ~Parser() { csv_free(&parser_); }
   Parser(const Parser&) = delete;

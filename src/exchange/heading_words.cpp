@@ -57,67 +57,111 @@ std::optional<ColumnUnit> grownOn(const std::string& word) {
   return temperatureUnit(word.substr(word.size() - 1));
 }
 
+/// A heading taken apart; what each role asks of it. The order in which the roles are asked matters: see
+/// headingMeaning().
+struct Heading {
+  std::string_view text;
+  std::vector<std::string> words;  ///< at least one
+  std::string unit;                ///< what may be one
+
+  [[nodiscard]] const std::string& first() const { return words.front(); }
+  [[nodiscard]] bool alone() const { return words.size() == 1; }
+  [[nodiscard]] bool degrees() const {
+    return unit.find("°") != std::string::npos || anyBegins({unit}, {"deg", "Deg", "℃", "℉", "º"});
+  }
+  [[nodiscard]] bool saysTemperature() const {
+    return anyBegins(words, {"temp", "degc", "degf", "celsius", "fahrenheit", "kelvin", "thermo", "°c", "°f"}) ||
+           any(words, {"deg", "degree", "degrees"});
+  }
+  [[nodiscard]] bool saysTime() const {
+    return any(words, {"time", "zeit", "uhrzeit", "datum", "date", "datetime", "timestamp", "clock", "elapsed",
+                       "seconds", "sec", "secs", "minutes", "hours", "heure", "hora", "tiempo", "timecode"});
+  }
+  [[nodiscard]] bool saysOhms() const {
+    return anyBegins(words, {"resist", "rés", "ohm", "kohm", "mohm", "megohm", "kilo", "widerst", "rntc", "rk"}) ||
+           (resistanceUnit(unit) && unit.size() > 1);
+  }
+
+  [[nodiscard]] bool ofSurroundings() const {
+    return any(words, {"ambient", "room", "board", "junction", "case", "cjc", "air", "internal", "cold", "setpoint",
+                       "target", "nominal", "desired", "programmed", "soll"});
+  }
+  [[nodiscard]] bool ofBath() const {
+    return any(words, {"bath", "ref", "reference", "water", "coolant", "true", "standard", "oil", "measured", "actual",
+                       "ist"});
+  }
+  [[nodiscard]] bool ofAnother() const {
+    const std::size_t bracket = text.find_last_of("([{/,");
+    const std::vector<std::string> inBrackets =
+        bracket == std::string_view::npos ? std::vector<std::string>() : wordsOf(text.substr(bracket));
+    return any(words, {"voltage",   "volt",  "volts",     "current", "amps", "humidity", "pressure", "power",
+                       "deviation", "error", "tolerance", "percent", "beta", "no",       "nr",       "index",
+                       "record",    "row",   "reading",   "point",   "flow", "rpm"}) ||
+           any(inBrackets, {"v", "mv", "a", "ma", "w", "bar", "kpa", "hpa", "psi", "rh"}) ||
+           text.find('%') != std::string_view::npos;
+  }
+
+  [[nodiscard]] bool isDirection() const {
+    return (any(words, {"direction", "dir", "heating", "ramp", "richtung"}) && !degrees()) ||
+           (alone() && first() == "run");
+  }
+  [[nodiscard]] bool isTime() const {
+    return (saysTime() && !degrees() && !(saysTemperature() && !timeUnit(unit))) ||
+           (first() == "t" && timeUnit(unit) && !alone());
+  }
+  /// "Coolant sender, kΩ" and "temperature sender resistance" are ohms, whatever else they name.
+  [[nodiscard]] bool isTemperature() const {
+    if (saysOhms() && !degrees() && !temperatureUnit(unit)) return false;
+    return saysTemperature() || degrees() || grownOn(first()) || first() == "t" || numbered(first(), 't') ||
+           any(words, {"theta", "ϑ", "bath", "water", "coolant"});
+  }
+  [[nodiscard]] bool isResistance() const {
+    return saysOhms() || first() == "r" || numbered(first(), 'r') || first() == "res" || first() == "rt";
+  }
+  [[nodiscard]] bool isCurve() const {
+    return any(words,
+               {"curve",   "sender", "part", "partno", "sensor", "probe", "serial",   "sn",   "name",  "id",   "lot",
+                "channel", "ch",     "item", "type",   "dut",    "piece", "specimen", "unit", "label", "part#"});
+  }
+
+  [[nodiscard]] std::optional<ColumnUnit> temperatureSaid() const {
+    if (!alone() || degrees())
+      if (const auto found = temperatureUnit(unit)) return found;
+    if (const auto found = grownOn(first())) return found;
+    if (!alone()) return temperatureUnit(words.back());
+    return first().size() > 1 ? temperatureUnit(first()) : std::nullopt;
+  }
+  [[nodiscard]] std::optional<ColumnUnit> ohmsSaid() const {
+    if (!alone() || first().size() > 1)
+      if (const auto found = resistanceUnit(unit)) return found;
+    if (first().starts_with("rk") || first().starts_with("kohm")) return ColumnUnit::kilohm;
+    return resistanceUnit(words.back().size() > 1 ? words.back() : std::string());
+  }
+};
+
 }  // namespace
 
 HeadingMeaning headingMeaning(std::string_view heading) {
   HeadingMeaning said;
   const std::string_view text = trimmedCell(heading);
   if (text.empty() || text.size() > 400) return said;
-  const std::vector<std::string> words = wordsOf(text);
-  if (words.empty()) return said;
-  const std::string unit = unitPart(text);
-  const bool degrees = unit.find("°") != std::string::npos || anyBegins({unit}, {"deg", "Deg", "℃", "℉", "º"});
-  const bool tempWord =
-      anyBegins(words, {"temp", "degc", "degf", "celsius", "fahrenheit", "kelvin", "thermo", "°c", "°f"}) ||
-      any(words, {"deg", "degree", "degrees"});
-  const bool timeWord =
-      any(words, {"time", "zeit", "uhrzeit", "datum", "date", "datetime", "timestamp", "clock", "elapsed", "seconds",
-                  "sec", "secs", "minutes", "hours", "heure", "hora", "tiempo", "timecode"});
-
-  said.surroundings = any(words, {"ambient", "room", "board", "junction", "case", "cjc", "air", "internal", "cold",
-                                  "setpoint", "target", "nominal", "desired", "programmed", "soll"});
-  said.bath = any(
-      words, {"bath", "ref", "reference", "water", "coolant", "true", "standard", "oil", "measured", "actual", "ist"});
-  const std::size_t bracket = text.find_last_of("([{/,");
-  const std::vector<std::string> inBrackets =
-      bracket == std::string_view::npos ? std::vector<std::string>() : wordsOf(text.substr(bracket));
-  said.another = any(words, {"voltage",   "volt",  "volts",     "current", "amps", "humidity", "pressure", "power",
-                             "deviation", "error", "tolerance", "percent", "beta", "no",       "nr",       "index",
-                             "record",    "row",   "reading",   "point",   "flow", "rpm"}) ||
-                 any(inBrackets, {"v", "mv", "a", "ma", "w", "bar", "kpa", "hpa", "psi", "rh"}) ||
-                 text.find('%') != std::string_view::npos;
-  // "Coolant sender, kΩ" and "temperature sender resistance" are ohms, whatever else they name.
-  const bool ohmsWord =
-      anyBegins(words, {"resist", "rés", "ohm", "kohm", "mohm", "megohm", "kilo", "widerst", "rntc", "rk"}) ||
-      (resistanceUnit(unit) && unit.size() > 1);
-  const bool alone = words.size() == 1;
-  if ((any(words, {"direction", "dir", "heating", "ramp", "richtung"}) && !degrees) ||
-      (alone && words.front() == "run")) {
+  const Heading asked{text, wordsOf(text), unitPart(text)};
+  if (asked.words.empty()) return said;
+  said.surroundings = asked.ofSurroundings();
+  said.bath = asked.ofBath();
+  said.another = asked.ofAnother();
+  if (asked.isDirection()) {
     said.role = Role::direction;
-  } else if ((timeWord && !degrees && !(tempWord && !timeUnit(unit))) ||
-             (words.front() == "t" && timeUnit(unit) && !alone)) {
+  } else if (asked.isTime()) {
     said.role = Role::time;
-    said.unit = timeUnit(unit);
-  } else if (!(ohmsWord && !degrees && !temperatureUnit(unit)) &&
-             (tempWord || degrees || grownOn(words.front()) || words.front() == "t" || numbered(words.front(), 't') ||
-              any(words, {"theta", "ϑ", "bath", "water", "coolant"}))) {
+    said.unit = timeUnit(asked.unit);
+  } else if (asked.isTemperature()) {
     said.role = Role::temperature;
-    said.unit = words.size() > 1 || degrees ? temperatureUnit(unit) : std::nullopt;
-    if (!said.unit) said.unit = grownOn(words.front());
-    if (!said.unit && words.size() > 1) said.unit = temperatureUnit(words.back());
-    if (!said.unit && words.size() == 1)
-      said.unit = words.front().size() > 1 ? temperatureUnit(words.front()) : std::nullopt;
-  } else if (ohmsWord || words.front() == "r" || numbered(words.front(), 'r') || words.front() == "res" ||
-             words.front() == "rt") {
+    said.unit = asked.temperatureSaid();
+  } else if (asked.isResistance()) {
     said.role = Role::resistance;
-    said.unit = words.size() > 1 || words.front().size() > 1 ? resistanceUnit(unit) : std::nullopt;
-    if (!said.unit)
-      said.unit = words.front().starts_with("rk") || words.front().starts_with("kohm")
-                      ? std::optional(ColumnUnit::kilohm)
-                      : resistanceUnit(words.back().size() > 1 ? words.back() : std::string());
-  } else if (any(words,
-                 {"curve",   "sender", "part", "partno", "sensor", "probe", "serial",   "sn",   "name",  "id",   "lot",
-                  "channel", "ch",     "item", "type",   "dut",    "piece", "specimen", "unit", "label", "part#"})) {
+    said.unit = asked.ohmsSaid();
+  } else if (asked.isCurve()) {
     said.role = Role::curve;
   }
   return said;

@@ -9,8 +9,8 @@ namespace ohmkin::exchange {
 struct ProposalHints {
   TemperatureUnit bare = TemperatureUnit::celsius;  ///< of temperatures without a unit anywhere
   bool wholeFile = false;                           ///< the sample is the whole file: its last line is complete
-  std::string corrections =
-      {};  ///< as parsePlan reads them; encoding, separator and marks are heeded from the beginning
+  /// As parsePlan reads them; encoding, separator and marks are heeded from the beginning.
+  std::string corrections = {};
 };
 
 /// Why a column was read as it was; stands beside ReadingPlan::columns.

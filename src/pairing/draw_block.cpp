@@ -7,8 +7,8 @@
 namespace ohmkin::pairing {
 namespace {
 
-using Generator =
-    std::mt19937_64;  // its sequence is fixed by the C++ standard; the distributions' are not, so they are written out
+/// Its sequence is fixed by the C++ standard; those of the distributions are not, so they are written out.
+using Generator = std::mt19937_64;
 
 double unit(Generator& generator) { return static_cast<double>(generator() >> 11) * 0x1p-53; }
 

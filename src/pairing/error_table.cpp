@@ -15,7 +15,7 @@ std::string inWords(TemperatureSpan span) {
   return fmt::format("{:.1f} to {:.1f} °C", inCelsius(span.low), inCelsius(span.high));
 }
 
-Expected<bool> soundOptions(const PairOptions& options) {
+Expected<void> soundOptions(const PairOptions& options) {
   const Inputs& in = options.inputs;
   const auto fraction = [](double f) { return f >= 0 && f < 1; };
   const auto width = [](double w) { return w >= 0 && std::isfinite(w); };
@@ -29,7 +29,7 @@ Expected<bool> soundOptions(const PairOptions& options) {
   if (!width(inKelvin(in.cluster)) || !width(inKelvin(in.location)) || !width(inVolts(in.supply)) ||
       !width(inKelvin(options.reach)))
     return refuse("width-out-of-range", "uncertainty", "a negative or infinite width", "widths of 0 or more");
-  return true;
+  return {};
 }
 
 Extreme withUncertainty(const ExtremeError& found, const Pair& pair, const std::vector<ErrorRow>& rows,

@@ -8,16 +8,16 @@
 namespace ohmkin::pairing {
 
 struct Limits {
-  TemperatureDifference late =
-      kelvins(3);  ///< at the hot mark: true temperature there, minus the same for the matched pair
+  /// At the hot mark: true temperature there, minus the same for the matched pair.
+  TemperatureDifference late = kelvins(3);
   TemperatureDifference low = kelvins(6);   ///< reads low by at most this, from thermostat to hot mark
   TemperatureDifference high = kelvins(8);  ///< reads high by at most this, from thermostat to hot mark
   double lowWeight = 2;  ///< when a trim is sought, a kelvin read low counts as so many read high; ≥ 1
   friend bool operator==(const Limits&, const Limits&) = default;
 };
 
-inline constexpr double kBelowThermostat =
-    11;  ///< K; the default band begins that far below: people look from there up
+/// Kelvins; the default band begins that far below the thermostat: people look from there up.
+inline constexpr double kBelowThermostat = 11;
 
 /// Refuses limits that are not above 0 and finite, or a weight below 1.
 Expected<Limits> checked(const Limits& limits);

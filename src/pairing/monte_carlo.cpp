@@ -197,13 +197,13 @@ std::string inWords(const std::vector<SampledRow>& rows, const DisplayUnits& uni
       out, 100 * widest);
 }
 
-Expected<bool> soundDraws(const Draws& draws, std::size_t rows) {
+Expected<void> soundDraws(const Draws& draws, std::size_t rows) {
   if (draws.count < kFewestDraws || static_cast<double>(draws.count) * static_cast<double>(rows) > kMostValues)
     return refuse("draws-out-of-range", "draws", fmt::format("{} draws of {} rows", draws.count, rows),
                   fmt::format("{} draws or more, and at most {:.0e} values", kFewestDraws, kMostValues));
   if (!(draws.disagreement > 0))
     return refuse("draws-out-of-range", "disagreement", fmt::format("{:g}", draws.disagreement), "a part above 0");
-  return true;
+  return {};
 }
 
 }  // namespace

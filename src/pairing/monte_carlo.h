@@ -15,8 +15,8 @@ struct Draws {
   std::uint64_t seed = 1959;
   unsigned threads = 0;  ///< 0: as many as the machine has; the result does not depend on it
   DisplayUnits units;    ///< of the sentence
-  double disagreement =
-      0.05;  ///< mean or standard uncertainty further apart than this part of u: first order does not hold there
+  /// Mean or standard uncertainty further apart than this part of u: first order does not hold there.
+  double disagreement = 0.05;
 };
 
 struct SampledRow {

@@ -14,9 +14,8 @@ class Pair {
   static Expected<Pair> make(const gauge::Gauge& gauge, const curve::Curve& sender, const TrimNetwork& trim,
                              const gauge::Conditions& conditions);
 
-  [[nodiscard]] const gauge::Gauge& gauge() const {
-    return altered_ ? *altered_ : *gauge_;
-  }                                                                       ///< with a feed resistor, if any
+  /// With the feed resistor, where there is one.
+  [[nodiscard]] const gauge::Gauge& gauge() const { return altered_ ? *altered_ : *gauge_; }
   [[nodiscard]] const gauge::Gauge& original() const { return *gauge_; }  ///< as it came
   [[nodiscard]] const curve::Curve& sender() const { return *sender_; }
   [[nodiscard]] const TrimNetwork& trim() const { return trim_; }

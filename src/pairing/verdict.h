@@ -26,8 +26,8 @@ std::string_view electricalName(Electrical electrical);  ///< "within limits", â
 
 /// What the judge has to know beside the numbers.
 struct Circumstances {
-  bool temperaturesStated =
-      true;  ///< cold and hot ohms of both families come with their temperatures, or were measured
+  /// Cold and hot ohms of both families come with their temperatures, or were measured.
+  bool temperaturesStated = true;
   std::optional<Temperature> boiling;  ///< plain water under this vehicle's cap
   std::string evidence;                ///< goes into the findings: "family A, lot curve of 12 May"
   std::string source;

@@ -6,7 +6,6 @@
 namespace ohmkin::sheet {
 namespace {
 
-constexpr double kGap = 6;      // between columns' text
 constexpr double kRule = 0.9;   // over a page
 constexpr double kHair = 0.12;  // under a row
 constexpr double kLine = kBody.size * kLeading;
@@ -21,13 +20,14 @@ void warningSign(Canvas& canvas, Spot top, double side) {
   canvas.dot({top.x, top.y + 0.83 * height}, 0.42);
 }
 
-double placeOf(const Column& column, double x) {
+}  // namespace
+
+/// Where a cell's text is anchored in a column that begins at x.
+double Book::placeOf(const Column& column, double x) {
   return column.anchor == Anchor::start    ? x
          : column.anchor == Anchor::middle ? x + (column.width - kGap) / 2
                                            : x + column.width - kGap;
 }
-
-}  // namespace
 
 Book::Book(PaperSize size, Front front) : size_(size), front_(std::move(front)) {
   pages_.emplace_back(size_);
@@ -164,12 +164,13 @@ void Book::cautions(const std::vector<std::string>& cautions) {
   y_ += height + 4;
 }
 
-Pages Book::finish() {
+Pages Book::finish(std::size_t following) {
   Pages out;
   for (std::size_t i = 0; i < pages_.size(); ++i) {
     const double y = size_.height - 12;
     pages_[i].text({left(), y}, kSmall, "Ohmkin · " + elided(front_.date, kSmall.size, kSmall.weight, 60));
-    pages_[i].text({left() + width(), y}, kSmall, fmt::format("page {} of {}", i + 1, pages_.size()), Anchor::end);
+    pages_[i].text({left() + width(), y}, kSmall, fmt::format("page {} of {}", i + 1, pages_.size() + following),
+                   Anchor::end);
     out.push_back(pages_[i].finish());
   }
   return out;

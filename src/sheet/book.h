@@ -28,6 +28,8 @@ class Book {
   [[nodiscard]] double y() const { return y_; }  ///< where the next piece begins
   [[nodiscard]] double left() const { return kMargin; }
   [[nodiscard]] double width() const { return size_.width - 2 * kMargin; }
+  /// What the columns of a table add up to: the gap behind the last one needs no paper.
+  [[nodiscard]] double tableWidth() const { return width() + kGap; }
   [[nodiscard]] double room() const { return bottom() - y_; }  ///< left on this page
   void skip(double height) { y_ += height; }
   /// A new page where less than this is left.
@@ -41,11 +43,13 @@ class Book {
   /// Cells wrap; a row is never parted. The columns' names are repeated on a new page.
   void table(const std::vector<Column>& columns, const std::vector<std::vector<std::string>>& rows);
   void cautions(const std::vector<std::string>& cautions);  ///< in a frame, with the sign for danger
-  Pages finish();
+  Pages finish(std::size_t following = 0);  ///< so many pages of another kind follow and are counted with it
 
  private:
   static constexpr double kMargin = 18;
+  static constexpr double kGap = 6;  ///< between the texts of two columns
   [[nodiscard]] double bottom() const { return size_.height - 20; }
+  [[nodiscard]] static double placeOf(const Column& column, double x);
   void columnNames(const std::vector<Column>& columns);
 
   PaperSize size_;

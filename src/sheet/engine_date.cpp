@@ -87,7 +87,7 @@ Pages drawEngineDate(const EngineDate& what, Paper paper) {
     std::vector<std::vector<std::string>> rows;
     for (const DateMeaning& meaning : what.meanings)
       rows.push_back({meaning.code, meaning.reading, meaning.how, meaning.chance});
-    const double rest = book.width() + 6 - 26;
+    const double rest = book.tableWidth() - 26;
     book.table({{"CODE", rest * 0.34, Anchor::start, Weight::bold},
                 {"READ AS", rest * 0.28},
                 {"HOW", rest * 0.38},

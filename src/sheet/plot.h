@@ -28,9 +28,8 @@ class Plot {
   [[nodiscard]] Spot at(double x, double y) const;
   /// Parts outside the axes are cut off.
   void curve(const std::vector<Spot>& values, double stroke, std::string_view dashes = {});
-  void levelLine(double y, std::string_view words);  ///< across, named at its left end
-  void uprightLine(double x,
-                   std::string_view words);  ///< from axis to top, named at the top; nothing where it lies outside
+  void levelLine(double y, std::string_view words);    ///< across, named at its left end
+  void uprightLine(double x, std::string_view words);  ///< from axis to top, named at the top; nothing outside the axes
   [[nodiscard]] Range x() const { return {x_.first, x_.last()}; }
   [[nodiscard]] Range y() const { return {y_.first, y_.last()}; }
 

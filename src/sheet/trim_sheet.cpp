@@ -57,7 +57,7 @@ void partsTable(Book& book, const TrimSheet& sheet) {
   std::vector<std::vector<std::string>> rows;
   for (const TrimPart& part : sheet.parts)
     rows.push_back({part.part, part.value, part.rating, part.working, part.shorted});
-  const double rest = book.width() + 6 - 44 - 30 - 30;
+  const double rest = book.tableWidth() - 44 - 30 - 30;
   book.table({{"PART", 44, Anchor::start},
               {"VALUE, 1 %", 30, Anchor::end, Weight::bold},
               {"BUY AT LEAST", 30, Anchor::end, Weight::bold},
@@ -76,7 +76,7 @@ void cornersTable(Book& book, const TrimSheet& sheet) {
   book.table({{"TOLERANCE", 30},
               {"READS LOW", 34, Anchor::end},
               {"READS HIGH", 34, Anchor::end},
-              {"AT THE HOT MARK", book.width() + 6 - 98}},
+              {"AT THE HOT MARK", book.tableWidth() - 98}},
              rows);
 }
 
@@ -84,7 +84,7 @@ void errorTable(Book& book, const TrimSheet& sheet) {
   book.part("NEEDLE AGAINST COOLANT", 40);
   std::vector<std::vector<std::string>> rows;
   for (const TrimRow& row : sheet.rows) rows.push_back({row.truth, row.before, row.after, row.error, row.uncertainty});
-  const double each = (book.width() + 6) / 5;
+  const double each = (book.tableWidth()) / 5;
   book.table({{"COOLANT", each, Anchor::end},
               {"WITHOUT", each, Anchor::end},
               {"WITH RESISTORS", each, Anchor::end, Weight::bold},
@@ -99,7 +99,7 @@ void failureTable(Book& book, const TrimSheet& sheet) {
   for (const TrimFailure& failure : sheet.failures)
     rows.push_back(
         {failure.misleads ? "!" : "", failure.what, failure.shown, failure.atHot, failure.noticed ? "yes" : "no"});
-  const double rest = book.width() + 6 - 8 - 52 - 28 - 22;
+  const double rest = book.tableWidth() - 8 - 52 - 28 - 22;
   book.table({{"", 8, Anchor::start, Weight::bold},
               {"WHAT FAILS", 52, Anchor::start, Weight::bold},
               {"THE NEEDLE THEN", rest},

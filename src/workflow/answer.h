@@ -83,8 +83,8 @@ struct Candidate {
   std::shared_ptr<const pairing::ErrorTable> errors;  ///< as it is, over the band
   std::shared_ptr<const pairing::ErrorTable> wide;    ///< as it is, over the whole dial, where a drawing was asked for
   std::shared_ptr<const pairing::Verdict> verdict;    ///< the electrical judgement alone
-  std::shared_ptr<const pairing::TrimProposal>
-      trim;  ///< best network, where one would help; refused ones too, with the reason
+  /// The best network, where one would help; refused ones too, with the reason.
+  std::shared_ptr<const pairing::TrimProposal> trim;
   [[nodiscard]] bool recommended() const { return rank != pairing::Rank::refused && rank != pairing::Rank::undecided; }
 };
 

@@ -39,8 +39,8 @@ struct CodeMeaning {
   dating::Reading reading;
   std::string layout;                ///< name of the layout it was read by
   std::vector<std::string> assumed;  ///< "8 read as 3"; empty: as it stands
-  double probability =
-      0;  ///< with everything else that is known; sums to 1 over a code's meanings, or all 0 where none fits
+  /// With everything else that is known; sums to 1 over a code's meanings, or all 0 where none fits.
+  double probability = 0;
 };
 
 struct CodeRead {

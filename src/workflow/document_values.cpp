@@ -61,6 +61,26 @@ Json document(std::string_view schema, int version) { return {{"schema", schema}
 
 std::string text(const Json& json) { return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"; }
 
+int depthOf(std::string_view json) {
+  int depth = 0;
+  int deepest = 0;
+  bool quoted = false;
+  for (std::size_t i = 0; i < json.size(); ++i) {
+    const char c = json[i];
+    if (quoted) {
+      if (c == '\\') ++i;
+      else if (c == '"') quoted = false;
+    } else if (c == '"') {
+      quoted = true;
+    } else if (c == '{' || c == '[') {
+      deepest = std::max(deepest, ++depth);
+    } else if (c == '}' || c == ']') {
+      --depth;
+    }
+  }
+  return deepest;
+}
+
 Json json(const Finding& finding) {
   return {{"code", finding.code},
           {"severity", name(finding.severity)},

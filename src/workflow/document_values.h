@@ -8,8 +8,7 @@
 #include <vector>
 
 /// Not for headers of this room: who includes it links nlohmann_json. The shared vocabulary of --json and of kept
-/// documents: keys are stable, temperatures in °C end in _c, differences in _k, resistances in
-/// _ohm.
+/// documents: keys are stable, temperatures in °C end in _c, differences in _k, resistances in _ohm.
 namespace ohmkin::workflow::documents {
 
 using Json = nlohmann::ordered_json;
@@ -18,6 +17,9 @@ using Json = nlohmann::ordered_json;
 Json document(std::string_view schema, int version);
 /// Indented, a line break at the end; invalid UTF-8 from outside is replaced, never thrown at.
 std::string text(const Json& json);
+/// How deep objects and lists lie within one another, without reading the text as JSON: what is nested without end is
+/// refused before anything of it is built.
+int depthOf(std::string_view json);
 
 Json json(const Finding& finding);
 Json json(const std::vector<Finding>& findings);

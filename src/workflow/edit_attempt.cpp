@@ -77,12 +77,54 @@ std::optional<EditRefusal> renameRefused(const catalog::Catalogue& catalogue, co
          fmt::format("a new {} for {}, which the pack '{}' brought", kind.key().front(), name, before.pack),
          "the old one; add a new " + kind.label + " where another is meant"});
   auto referring = catalog::referringTo(catalogue, kind.name, std::get<std::string>(was.front()));
-  referring.erase(std::remove_if(referring.begin(), referring.end(), [](const auto& r) { return r.ofPacks == 0; }),
-                  referring.end());
+  std::erase_if(referring, [](const auto& r) { return r.ofPacks == 0; });
   if (referring.empty()) return {};
   auto refusal = inUse("rename-refused", name, referring, "the old key: rows of packs refer to it").value();
   refusal.reasons.front().where = kind.key().front();
   return refusal;
+}
+
+/// The thing as it stands in the catalogue, if that is still what the person read.
+tl::expected<ThingState, EditRefusal> unmoved(const catalog::Catalogue& catalogue, const EditKind& kind,
+                                              const ThingState& read, const DisplayUnits& units) {
+  const auto key = keyOf(kind, read);
+  auto current = catalog::thingState(catalogue, kind.name, key);
+  if (!current || !catalog::sameValues(*current, read))
+    return movedOn(kind, key, read, current, units, "edit-moved-on");
+  return *std::move(current);
+}
+
+/// The stated source as a row; its id is put into the thing and into those of its rows that name none.
+tl::expected<catalog::RowCells, EditRefusal> takeSource(const catalog::Catalogue& catalogue, const EditKind& kind,
+                                                        const NewSource& source, Thing& thing) {
+  if (!kind.needsSource)
+    return refused(Refusal{"source-not-kept", "source", "a source", fmt::format("none: a {} has none", kind.label)});
+  auto row = sourceRow(catalogue, kind, thing, source);
+  if (!row) return refused(row.error());
+  const std::string& id = std::get<std::string>(row->at("id"));
+  const auto isSource = [](const EditField& field) { return field.name == "source"; };
+  thing.fields["source"] = id;
+  for (auto& [name, rows] : thing.parts) {
+    const EditPart* part = kind.part(name);
+    if (part == nullptr || std::none_of(part->fields.begin(), part->fields.end(), isSource)) continue;
+    for (FieldTexts& fields : rows)
+      if (fields["source"].empty()) fields["source"] = id;
+  }
+  return *std::move(row);
+}
+
+/// A key that is new has to be free, and what referred to the old one has to be able to follow.
+std::optional<EditRefusal> keyRefused(const catalog::Catalogue& catalogue, const EditKind& kind,
+                                      const std::optional<ThingState>& before, const ThingState& now) {
+  const auto key = keyOf(kind, now);
+  if (before) {
+    const auto was = keyOf(kind, *before);
+    if (was == key) return {};
+    if (auto no = renameRefused(catalogue, kind, *before, was)) return no;
+  }
+  if (!catalog::thingState(catalogue, kind.name, key)) return {};
+  return refusedFor(
+      {"key-taken", kind.key().front(), nameOf(kind, key) + ", which is there already", "a key that is free"});
 }
 
 }  // namespace
@@ -94,32 +136,20 @@ tl::expected<Attempt, EditRefusal> attemptSave(const catalog::Catalogue& catalog
                                                const std::optional<NewSource>& source, const DisplayUnits& units) {
   Attempt attempt;
   if (!asked.isNew()) {
-    attempt.before = catalog::stateFromJson(asked.asRead);
-    if (!attempt.before)
+    const auto read = catalog::stateFromJson(asked.asRead);
+    if (!read)
       return refused(Refusal{"thing-unreadable", "", "a state that was not read here", "Thing::asRead as it was"});
-    const auto key = keyOf(kind, *attempt.before);
-    const auto current = catalog::thingState(catalogue, kind.name, key);
-    if (!current || !catalog::sameValues(*current, *attempt.before))
-      return movedOn(kind, key, attempt.before, current, units, "edit-moved-on");
-    attempt.before = current;
+    auto current = unmoved(catalogue, kind, *read, units);
+    if (!current) return tl::make_unexpected(std::move(current.error()));
+    attempt.before = *std::move(current);
   }
 
   Thing thing = asked;
   std::optional<catalog::RowCells> newSource;
   if (source) {
-    if (!kind.needsSource)
-      return refused(Refusal{"source-not-kept", "source", "a source", fmt::format("none: a {} has none", kind.label)});
-    auto row = sourceRow(catalogue, kind, thing, *source);
-    if (!row) return refused(row.error());
-    newSource = std::move(*row);
-    const std::string& id = std::get<std::string>(newSource->at("id"));
-    thing.fields["source"] = id;
-    for (auto& [name, rows] : thing.parts)
-      if (const EditPart* part = kind.part(name))
-        for (FieldTexts& fields : rows)
-          if (std::any_of(part->fields.begin(), part->fields.end(), [](const auto& f) { return f.name == "source"; }) &&
-              fields["source"].empty())
-            fields["source"] = id;
+    auto row = takeSource(catalogue, kind, *source, thing);
+    if (!row) return tl::make_unexpected(std::move(row.error()));
+    newSource = *std::move(row);
   }
 
   auto built = stateOf(catalogue, kind, thing, attempt.before, units);
@@ -132,17 +162,7 @@ tl::expected<Attempt, EditRefusal> attemptSave(const catalog::Catalogue& catalog
   attempt.now->newSource = newSource;
   if (attempt.before && catalog::sameValues(*attempt.before, *attempt.now)) return attempt;
   attempt.changed = true;
-  const auto key = keyOf(kind, *attempt.now);
-  if (attempt.before) {
-    const auto was = keyOf(kind, *attempt.before);
-    if (was != key)
-      if (auto no = renameRefused(catalogue, kind, *attempt.before, was)) return tl::make_unexpected(std::move(*no));
-  }
-  const bool taken = catalog::thingState(catalogue, kind.name, key).has_value() &&
-                     (!attempt.before || keyOf(kind, *attempt.before) != key);
-  if (taken)
-    return refused(
-        Refusal{"key-taken", kind.key().front(), nameOf(kind, key) + ", which is there already", "a key that is free"});
+  if (auto no = keyRefused(catalogue, kind, attempt.before, *attempt.now)) return tl::make_unexpected(std::move(*no));
   if (newSource)
     if (const auto added = editor.addSource(*newSource); !added) return refused(added.error());
   if (const auto put = editor.put(attempt.before, *attempt.now); !put) {
@@ -157,19 +177,17 @@ tl::expected<Attempt, EditRefusal> attemptSave(const catalog::Catalogue& catalog
 tl::expected<Attempt, EditRefusal> attemptRemove(const catalog::Catalogue& catalogue, RowEditor& editor,
                                                  const EditKind& kind, const Thing& thing, const DisplayUnits& units) {
   Attempt attempt;
-  attempt.before = catalog::stateFromJson(thing.asRead);
-  if (!attempt.before)
-    return refused(Refusal{"thing-unreadable", "", "a thing that was never saved", "one of the catalogue"});
+  const auto read = catalog::stateFromJson(thing.asRead);
+  if (!read) return refused(Refusal{"thing-unreadable", "", "a thing that was never saved", "one of the catalogue"});
+  auto current = unmoved(catalogue, kind, *read, units);
+  if (!current) return tl::make_unexpected(std::move(current.error()));
+  attempt.before = *std::move(current);
   const auto key = keyOf(kind, *attempt.before);
-  const auto current = catalog::thingState(catalogue, kind.name, key);
-  if (!current || !catalog::sameValues(*current, *attempt.before))
-    return movedOn(kind, key, attempt.before, current, units, "edit-moved-on");
-  attempt.before = current;
   if (key.size() == 1)
     if (const auto referring = catalog::referringTo(catalogue, kind.name, std::get<std::string>(key.front()));
         !referring.empty())
       return inUse("in-use", nameOf(kind, key), referring, "one that nothing refers to; nothing was deleted");
-  editor.remove(*current);
+  editor.remove(*attempt.before);
   attempt.changed = true;
   return attempt;
 }

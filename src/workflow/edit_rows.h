@@ -82,13 +82,11 @@ struct UsedBy {
 std::vector<UsedBy> usedBy(const catalog::Catalogue& catalogue, std::string_view kind,
                            const std::vector<std::string>& key);
 
-// A table of one kind
-// --------------------------------------------------------------------------------------------------
-
+/// Rows of one kind, a page after a place.
 struct PageRequest {
   std::string kind;
-  std::string
-      sortBy;  ///< a field; empty: the key. The key's first field and indexed ones are at once, others look at all rows
+  /// A field; empty: the key. The key's first field and indexed ones are at once, others look at all rows.
+  std::string sortBy;
   bool descending = false;
   /// Field → what it must hold (letters' case does not matter). "" → any of the fields shown.
   FieldTexts filter;

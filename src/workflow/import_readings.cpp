@@ -52,6 +52,43 @@ void keepCurve(catalog::BenchWriter& writer, ImportedRun& run) {
   else say(curve.error().code.c_str(), fmt::format("Readings kept, without a curve: {}.", curve.error().sentence()));
 }
 
+Expected<catalog::BenchWriter> writerFor(catalog::Catalogue& catalogue, const ReadingsFile& file,
+                                         const Beginning& beginning, const ImportAsked& asked, std::string_view who) {
+  // What nobody said is not written down, though something was assumed for it.
+  const auto wordsIf = [](const std::string& said, const std::string& words) { return said.empty() ? "" : words; };
+  return catalog::BenchWriter::begin(
+      catalogue,
+      {file.name, beginning.hash, static_cast<std::int64_t>(beginning.size), exchange::planText(beginning.how.plan)},
+      {std::string(who), wordsIf(asked.meter, beginning.instruments.meter.words),
+       wordsIf(asked.bath, beginning.instruments.thermometer.words)});
+}
+
+/// A curve of the file; without a number it is left out.
+struct WrittenRun {
+  RunSaid said;
+  std::optional<catalog::RunNumber> number;
+};
+
+Expected<std::vector<WrittenRun>> writeRows(
+    ReadAhead& ahead, catalog::BenchWriter& writer, const ReadingsFile& file, const OnProgress& progress,
+    const std::function<Expected<RunSaid>(const std::string& title)>& saidOfCurve) {
+  std::vector<WrittenRun> runs;
+  while (const auto batch = ahead.next()) {
+    for (const std::string& title : batch->begun) {
+      auto said = saidOfCurve(title);
+      if (!said) return tl::make_unexpected(said.error());
+      WrittenRun run{*std::move(said), std::nullopt};
+      if (!run.said.leaveOut)
+        run.number = writer.beginRun({run.said.part, run.said.lot, run.said.family, std::nullopt, title, ""});
+      runs.push_back(std::move(run));
+    }
+    for (const ReadAhead::Row& row : batch->rows)
+      if (runs[row.run].number) writer.add(*runs[row.run].number, row.reading);
+    if (batch->progress && progress && !progress(*batch->progress)) return tl::make_unexpected(cancelled(file.name));
+  }
+  return runs;
+}
+
 }  // namespace
 
 ReadingsFile readingsFile(const std::filesystem::path& path) { return {path.filename().string(), path, {}}; }
@@ -98,31 +135,13 @@ Expected<Imported> importFile(catalog::Catalogue& catalogue, const BenchFamilies
   auto beginning = beginningOf(catalogue, file, asked);
   if (!beginning) return tl::make_unexpected(beginning.error());
   if (auto open = openQuestion(file, beginning->how, asked)) return tl::make_unexpected(*std::move(open));
-  const exchange::ReadingPlan& plan = beginning->how.plan;
-  const auto words = [](const std::string& asked_, const std::string& found) { return asked_.empty() ? "" : found; };
-  auto writer = catalog::BenchWriter::begin(
-      catalogue, {file.name, beginning->hash, static_cast<std::int64_t>(beginning->size), exchange::planText(plan)},
-      {std::string(who), words(asked.meter, beginning->instruments.meter.words),
-       words(asked.bath, beginning->instruments.thermometer.words)});
+  auto writer = writerFor(catalogue, file, *beginning, asked, who);
   if (!writer) return tl::make_unexpected(writer.error());
 
-  std::vector<RunSaid> said;
-  std::vector<std::optional<catalog::RunNumber>> numbers;  // none: left out
-  ReadAhead ahead(file, plan, beginning->size);
-  while (const auto batch = ahead.next()) {
-    for (const std::string& title : batch->begun) {
-      auto one = saidOf(catalogue, families, asked, title);
-      if (!one) return tl::make_unexpected(one.error());
-      said.push_back(*std::move(one));
-      const RunSaid& run = said.back();
-      numbers.push_back(
-          run.leaveOut ? std::nullopt
-                       : std::optional(writer->beginRun({run.part, run.lot, run.family, std::nullopt, title, ""})));
-    }
-    for (const ReadAhead::Row& row : batch->rows)
-      if (numbers[row.run]) writer->add(*numbers[row.run], row.reading);
-    if (batch->progress && progress && !progress(*batch->progress)) return tl::make_unexpected(cancelled(file.name));
-  }
+  ReadAhead ahead(file, beginning->how.plan, beginning->size);
+  auto runs = writeRows(ahead, *writer, file, progress,
+                        [&](const std::string& title) { return saidOf(catalogue, families, asked, title); });
+  if (!runs) return tl::make_unexpected(runs.error());
   const auto& tally = ahead.tally();
   ImportCollector& collector = ahead.collector();
   if (!tally) return tl::make_unexpected(tally.error());
@@ -136,13 +155,14 @@ Expected<Imported> importFile(catalog::Catalogue& catalogue, const BenchFamilies
 
   Imported imported;
   imported.tally = *tally;
-  for (std::size_t i = 0; i < said.size(); ++i) {
-    if (!numbers[i]) continue;
+  for (std::size_t i = 0; i < runs->size(); ++i) {
+    auto& [said, number] = (*runs)[i];
+    if (!number) continue;
     if (progress && !progress({tally->bytes, beginning->size, tally->rows}))
       return tl::make_unexpected(cancelled(file.name));
     imported.runs.push_back(
-        {previewOf(catalogue, families, asked, beginning->instruments, std::move(said[i]), collector.rows(i)),
-         *numbers[i], std::nullopt});
+        {previewOf(catalogue, families, asked, beginning->instruments, std::move(said), collector.rows(i)), *number,
+         std::nullopt});
     keepCurve(*writer, imported.runs.back());
   }
   imported.remembers = !asked.correction.empty() && !beginning->how.proposal.signature.empty();

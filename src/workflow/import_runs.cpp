@@ -62,6 +62,15 @@ std::vector<bench::Reading> thinned(std::vector<bench::Reading> readings) {
   return few;
 }
 
+/// Those the fit did not leave out.
+std::vector<bench::Reading> belonging(const std::vector<bench::Reading>& readings, const curve::Fit& fit) {
+  std::vector<bench::Reading> kept;
+  for (std::size_t i = 0; i < readings.size(); ++i)
+    if (std::none_of(fit.outliers.begin(), fit.outliers.end(), [&](const auto& o) { return o.index == i; }))
+      kept.push_back(readings[i]);
+  return kept;
+}
+
 void sayOfFit(RunPreview& run, const DisplayUnits& units) {
   for (const curve::Outlier& outlier : run.fit->outliers) {
     const curve::Sample& sample = run.points[outlier.index];
@@ -202,13 +211,7 @@ RunPreview previewOf(const catalog::Catalogue& catalogue, const BenchFamilies& f
   else run.noFit = fit.error();
   if (run.fit) {
     sayOfFit(run, asked.units);
-    std::vector<bench::Reading> belonging;
-    for (std::size_t i = 0; i < readings.size(); ++i) {
-      const auto& out = run.fit->outliers;
-      if (std::none_of(out.begin(), out.end(), [&](const auto& o) { return o.index == i; }))
-        belonging.push_back(readings[i]);
-    }
-    readings = std::move(belonging);
+    readings = belonging(readings, *run.fit);
   }
   if (!readings.empty() && !families.empty()) {
     if (auto whose = bench::identify(families.curves, thinned(std::move(readings)))) run.whose = *std::move(whose);

@@ -24,27 +24,6 @@ constexpr std::pair<std::string_view, DocumentKind> kKinds[] = {
 
 constexpr std::size_t kLongestTitle = 200;
 
-/// How deep objects and lists lie within one another, without reading the text as JSON.
-int depthOf(std::string_view json) {
-  int depth = 0;
-  int deepest = 0;
-  bool quoted = false;
-  for (std::size_t i = 0; i < json.size(); ++i) {
-    const char c = json[i];
-    if (quoted) {
-      if (c == '\\') ++i;
-      else if (c == '"') quoted = false;
-    } else if (c == '"') {
-      quoted = true;
-    } else if (c == '{' || c == '[') {
-      deepest = std::max(deepest, ++depth);
-    } else if (c == '}' || c == ']') {
-      --depth;
-    }
-  }
-  return deepest;
-}
-
 Expected<JobDocument> keep(catalog::Catalogue& catalogue, catalog::JobNumber id, JobDocument document,
                            std::string_view who) {
   exchange::ContentHash hash;
@@ -102,7 +81,7 @@ Expected<JobDocument> keepJson(catalog::Catalogue& catalogue, catalog::JobNumber
   if (json.size() > kLargestJobDocument)
     return refuse("document-too-large", where, fmt::format("{} bytes", json.size()),
                   fmt::format("at most {}", kLargestJobDocument));
-  if (depthOf(json) > kDeepestJobDocument)
+  if (documents::depthOf(json) > kDeepestJobDocument)
     return refuse("document-too-deep", where, fmt::format("more than {} levels", kDeepestJobDocument),
                   "a document as --json prints it");
   const Json read = Json::parse(json, nullptr, false);

@@ -13,6 +13,25 @@ void append(std::vector<Finding>& all, const std::vector<Finding>& some) {
   all.insert(all.end(), some.begin(), some.end());
 }
 
+Joint electricalJoint(const Electrics& electrics, const DisplayUnits& units) {
+  const std::string worst = printDifference(electrics.errors.worst.error, units);
+  const std::vector<Finding>& findings = electrics.verdict.findings;
+  switch (electrics.verdict.electrical) {
+    case pairing::Electrical::sameFamily:
+    case pairing::Electrical::withinLimits:
+      return {JointState::fits, "fits, worst " + worst, findings};
+    case pairing::Electrical::trimmedWithinLimits:
+      return {JointState::withPart, "with " + electrics.trim->network.name(), findings};
+    case pairing::Electrical::readsHigh:
+      return {JointState::cut, "reads high, " + worst, findings};
+    case pairing::Electrical::undecided:
+      return {JointState::look, "not settled", findings};
+    case pairing::Electrical::refused:
+      return {JointState::cut, "misreads, " + worst, findings};
+  }
+  return {};
+}
+
 }  // namespace
 
 SenderJudge::SenderJudge(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port,
@@ -251,28 +270,7 @@ void SenderJudge::judgeNeedle(const catalog::Sender& sender, const catalog::Curv
   if (electrics->wide) candidate.wide = {electrics, &*electrics->wide};
   if (electrics->trim) candidate.trim = {electrics, &*electrics->trim};
   append(candidate.findings, electrics->verdict.findings);
-
-  candidate.electrical.findings = electrics->verdict.findings;
-  const std::string worst = printDifference(electrics->errors.worst.error, options_.units);
-  switch (electrics->verdict.electrical) {
-    case pairing::Electrical::sameFamily:
-    case pairing::Electrical::withinLimits:
-      candidate.electrical.state = JointState::fits, candidate.electrical.words = "fits, worst " + worst;
-      break;
-    case pairing::Electrical::trimmedWithinLimits:
-      candidate.electrical.state = JointState::withPart;
-      candidate.electrical.words = "with " + candidate.trim->network.name();
-      break;
-    case pairing::Electrical::readsHigh:
-      candidate.electrical.state = JointState::cut, candidate.electrical.words = "reads high, " + worst;
-      break;
-    case pairing::Electrical::undecided:
-      candidate.electrical.state = JointState::look, candidate.electrical.words = "not settled";
-      break;
-    case pairing::Electrical::refused:
-      candidate.electrical.state = JointState::cut, candidate.electrical.words = "misreads, " + worst;
-      break;
-  }
+  candidate.electrical = electricalJoint(*electrics, options_.units);
 }
 
 void SenderJudge::judgeEra(const catalog::Sender& sender, Candidate& candidate) const {

@@ -13,12 +13,23 @@
 namespace ohmkin::workflow {
 namespace {
 
-constexpr std::size_t kMostBranches =
-    6;  // more than anyone would look through; the deciding look comes first then anyway
+/// More than anyone would look through; the deciding look comes first then anyway.
+constexpr std::size_t kMostBranches = 6;
 
 const std::vector<std::string> kCautions{"Let the engine cool before you open anything; coolant under pressure scalds.",
                                          "The gauge is an aid, a trimmed one more so. Prove it on the bench or against "
                                          "a thermometer. Local codes and licensed practice come first."};
+
+/// Where the person looks: as asked, else from the engine's thermostat on.
+TemperatureSpan bandFor(const gauge::Gauge& gauge, const PortChoice& port, const Question& question,
+                        std::vector<Finding>& findings) {
+  if (question.band) return *question.band;
+  if (!port.engine)
+    findings.push_back({"thermostat-assumed", Severity::note,
+                        "The engine is not known, so an 82 °C thermostat is assumed.", "no engine", "assumption"});
+  const auto usual = pairing::defaultBand(gauge, port.engine ? port.engine->thermostat : kUsualThermostat);
+  return usual ? *usual : gauge.dial().marked();
+}
 
 /// The gauge's side of a branch; what stands in its way becomes a finding, not a failure of the whole match.
 std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port,
@@ -37,12 +48,12 @@ std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const Da
                         "This gauge belongs to a pair whose sender is a heated contact that pulses: only such a "
                         "contact works it, and an ohmmeter cannot prove it.",
                         "gauge " + dash.gauge->id.text, catalog::cite(dash.gauge->source)});
-    GaugeSide pulsing;
-    pulsing.pulsing = true;
-    pulsing.family = family->id;
-    pulsing.familyName = family->name;
-    pulsing.source = catalog::cite(dash.gauge->source);
-    return pulsing;
+    GaugeSide side;
+    side.pulsing = true;
+    side.family = family->id;
+    side.familyName = family->name;
+    side.source = catalog::cite(dash.gauge->source);
+    return side;
   }
   const auto curve = curveOf(*family);
   if (!curve) return broken(curve.error());
@@ -61,21 +72,12 @@ std::optional<GaugeSide> gaugeSide(const catalog::Catalogue& catalogue, const Da
     const auto boils = bench::boilingUnderCap(port.engine->cap);
     if (boils) side.boiling = *boils;
   }
-  const Temperature thermostat = port.engine ? port.engine->thermostat : kUsualThermostat;
-  if (question.band) {
-    side.band = *question.band;
-  } else {
-    const auto band = pairing::defaultBand(*side.gauge, thermostat);
-    side.band = band ? *band : side.gauge->dial().marked();
-    if (!port.engine)
-      findings.push_back({"thermostat-assumed", Severity::note,
-                          "The engine is not known, so an 82 °C thermostat is assumed.", "no engine", "assumption"});
-  }
+  side.band = bandFor(*side.gauge, port, question, findings);
   if (!dash.gauge->tolerance)
     findings.push_back({"gauge-tolerance-assumed", Severity::note,
                         "The gauge's own tolerance is not stated; a good one may be 5 to 10 % out, and that comes on "
                         "top for every sender.",
-                        "gauge " + dash.gauge->id.text, "common practice, no source"});
+                        "gauge " + dash.gauge->id.text, kCommonPractice});
   return side;
 }
 
@@ -126,6 +128,26 @@ std::string branchTitle(const Dash& dash, const DashChoice& dashChoice, const En
   return title;
 }
 
+/// Each dash with each engine, the likeliest first; kMostBranches at most.
+std::vector<std::pair<Branch, Origin>> branchesOf(const catalog::Catalogue& catalogue, const Dash& dash,
+                                                  const EngineSide& engine, const Question& question,
+                                                  const MatchOptions& options, PairMemory& memory) {
+  std::vector<std::pair<Branch, Origin>> branches;
+  // A vector that grows would copy all their candidates.
+  branches.reserve(std::min(dash.choices.size() * engine.choices.size(), kMostBranches));
+  for (std::size_t d = 0; d < dash.choices.size(); ++d) {
+    for (std::size_t p = 0; p < engine.choices.size(); ++p) {
+      if (branches.size() == kMostBranches) break;
+      Branch branch = makeBranch(catalogue, dash, dash.choices[d], engine.choices[p], question, options, memory);
+      branch.title = branchTitle(dash, dash.choices[d], engine, engine.choices[p]);
+      branches.emplace_back(std::move(branch), Origin{d, p});
+    }
+  }
+  std::stable_sort(branches.begin(), branches.end(),
+                   [](const auto& a, const auto& b) { return a.first.weight > b.first.weight; });
+  return branches;
+}
+
 void explainNothing(Answer& answer) {
   if (answer.answered()) return;
   answer.findings.push_back({"no-recommendation", Severity::caution,
@@ -150,8 +172,8 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
 
 Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& question, const MatchOptions& options,
                        PairMemory& memory) {
-  const catalog::Snapshot oneState(
-      catalogue);  // every question below sees the same catalogue, whoever writes meanwhile
+  // Every question below sees the same catalogue, whoever writes meanwhile.
+  const catalog::Snapshot oneState(catalogue);
   auto dash = resolveDash(catalogue, question);
   if (!dash) return tl::make_unexpected(dash.error());
   auto engine = resolveEngine(catalogue, question, dash->line);
@@ -167,27 +189,16 @@ Expected<Answer> match(const catalog::Catalogue& catalogue, const Question& ques
   answer.findings = dash->findings;
   answer.findings.insert(answer.findings.end(), engine->findings.begin(), engine->findings.end());
 
-  std::vector<std::pair<Branch, Origin>> branches;
   std::stable_sort(engine->choices.begin(), engine->choices.end(),
                    [](const auto& a, const auto& b) { return a.weight > b.weight; });
+  auto branches = branchesOf(catalogue, *dash, *engine, question, options, memory);
   const std::size_t possible = dash->choices.size() * engine->choices.size();
-  branches.reserve(std::min(possible, kMostBranches));  // a vector that grows would copy all their candidates
-  for (std::size_t d = 0; d < dash->choices.size(); ++d) {
-    for (std::size_t p = 0; p < engine->choices.size(); ++p) {
-      if (branches.size() == kMostBranches) break;
-      Branch branch = makeBranch(catalogue, *dash, dash->choices[d], engine->choices[p], question, options, memory);
-      branch.title = branchTitle(*dash, dash->choices[d], *engine, engine->choices[p]);
-      branches.emplace_back(std::move(branch), Origin{d, p});
-    }
-  }
   if (possible > branches.size())
     answer.findings.push_back(
         {"more-branches", Severity::caution,
          fmt::format("{} combinations are possible; {} are shown. Say more about the dash or the casting.", possible,
                      branches.size()),
          "dash and engine not settled", "the catalogue"});
-  std::stable_sort(branches.begin(), branches.end(),
-                   [](const auto& a, const auto& b) { return a.first.weight > b.first.weight; });
 
   std::vector<Origin> origins;
   answer.branches.reserve(branches.size());

@@ -52,8 +52,8 @@ struct Plan {
   std::vector<PlanCell> cells;           ///< dash by dash
   std::vector<std::string> partsToBuy;   ///< of the best engine for each dash, each once with its quantity, in words
   std::vector<PartToBuy> shopping;       ///< the same as data
-  std::vector<std::size_t>
-      bestEngine;  ///< for each dash: index of the engine that needs least; cells.size() where none
+  /// For each dash: index of the engine that needs least; cells.size() where none.
+  std::vector<std::size_t> bestEngine;
   std::vector<std::string> cautions;
   [[nodiscard]] bool answered() const;  ///< some cell has a sender to buy
   [[nodiscard]] const PlanCell& at(std::size_t dash, std::size_t engine) const {

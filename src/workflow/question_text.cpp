@@ -35,24 +35,25 @@ std::vector<Token> tokens(std::string_view text) {
   return out;
 }
 
-/// A word that says what the next one is.
+/// What the words after a cue are. After most cues they are names, which the vocabulary knows without them.
+enum class Follows { name, castingNumber, castingDate };
 struct Cue {
   std::string_view word;
-  std::string_view field;
+  Follows follows = Follows::name;
 };
-constexpr std::array<Cue, 13> kCues{{{"casting", "casting"},
-                                     {"head", ""},
-                                     {"dated", "casting-date"},
-                                     {"date", "casting-date"},
-                                     {"cast", "casting-date"},
-                                     {"built", "built"},
-                                     {"engine", "engine"},
-                                     {"terminal", "terminal"},
-                                     {"port", "port"},
-                                     {"fitted", "fitted"},
-                                     {"gauge", ""},
-                                     {"at", ""},
-                                     {"reads", ""}}};
+constexpr std::array<Cue, 13> kCues{{{"casting", Follows::castingNumber},
+                                     {"dated", Follows::castingDate},
+                                     {"date", Follows::castingDate},
+                                     {"cast", Follows::castingDate},
+                                     {"head"},
+                                     {"built"},
+                                     {"engine"},
+                                     {"terminal"},
+                                     {"port"},
+                                     {"fitted"},
+                                     {"gauge"},
+                                     {"at"},
+                                     {"reads"}}};
 
 const Cue* cueOf(std::string_view word) {
   const std::string key = folded(word);
@@ -146,8 +147,8 @@ class Reader {
   bool cued() {
     const Cue* cue = cueOf(tokens_[at_].text);
     if (cue == nullptr) return false;
-    if (cue->field == "casting-date" && at_ + 1 < tokens_.size()) return castingDate();
-    if (cue->field == "casting" && at_ + 1 < tokens_.size() && cueOf(tokens_[at_ + 1].text) == nullptr) {
+    if (cue->follows == Follows::castingDate && at_ + 1 < tokens_.size()) return castingDate();
+    if (cue->follows == Follows::castingNumber && at_ + 1 < tokens_.size() && cueOf(tokens_[at_ + 1].text) == nullptr) {
       question().casting = tokens_[at_ + 1].text;
       piece(2, "casting", question().casting);
       return true;

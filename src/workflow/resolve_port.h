@@ -15,8 +15,8 @@ namespace ohmkin::workflow {
 struct EngineDate {
   std::optional<Date> likeliest;  ///< day, where a code or a build date tells it
   double probability = 0;         ///< of that day
-  std::optional<std::pair<int, int>>
-      produced;       ///< first and last year it can have been made; the same where the day is known
+  /// First and last year it can have been made; the same where the day is known.
+  std::optional<std::pair<int, int>> produced;
   std::string words;  ///< "head cast 22 Aug 1981"
   std::vector<Finding> findings;
 };

@@ -66,8 +66,6 @@ Expected<std::string> binFor(const PartOnShelf& part, std::string_view bin, bool
   return part.bins.front().bin;
 }
 
-std::string count(int quantity) { return quantity == 1 ? std::string("1") : fmt::format("{}", quantity); }
-
 std::string binsInWords(const PartOnShelf& part) {
   std::string words;
   for (const Stock& bin : part.bins)
@@ -114,7 +112,7 @@ Expected<MovementDone> make(catalog::Catalogue& catalogue, std::string_view part
 
 std::string PartOnShelf::sentence() const {
   std::string words = quantity == 0 ? fmt::format("{}: none on the shelf", part)
-                                    : fmt::format("{}: {} on the shelf, {}", part, count(quantity), binsInWords(*this));
+                                    : fmt::format("{}: {} on the shelf, {}", part, quantity, binsInWords(*this));
   if (low()) words += fmt::format("; under its minimum of {}", minimum);
   if (!known) words += "; no longer in the catalogue";
   return words + ".";

@@ -12,8 +12,8 @@ struct TrimQuestion {
   pairing::Series series = pairing::Series::e24;
   std::vector<Ohms> drawer;                    ///< not empty: only what the shop stocks
   std::optional<pairing::TrimNetwork> chosen;  ///< judge this network instead of looking for the best
-  bool feedToSender =
-      false;  ///< look at a resistor from feed to sender post too, where the coils' ohms are known; it wants a fuse
+  /// Look at a resistor from feed to sender post too, where the coils' ohms are known; it wants a fuse.
+  bool feedToSender = false;
 };
 
 struct TrimAnswer {
