@@ -3,9 +3,10 @@
 #include <catalog/trust.h>
 #include <fmt/format.h>
 #include <sqlite3.h>
-#include <unistd.h>
 #include <algorithm>
-#include <atomic>
+#include <map>
+#include <mutex>
+#include <utility>
 
 namespace ohmkin::catalog {
 namespace {
@@ -15,26 +16,6 @@ using std::chrono::days;
 using std::chrono::sys_seconds;
 
 sys_seconds now() { return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()); }
-
-/// A backup while it is being written; gone unless it got its name.
-class Draft {
- public:
-  explicit Draft(const fs::path& folder) : path_(folder / fmt::format("part-{}-{}", getpid(), ++drafts)) {
-    std::error_code ignored;
-    fs::remove(path_, ignored);
-  }
-  ~Draft() {
-    std::error_code ignored;
-    for (const char* ending : {"", "-journal", "-wal", "-shm"}) fs::remove(path_.string() + ending, ignored);
-  }
-  Draft(const Draft&) = delete;
-  Draft& operator=(const Draft&) = delete;
-  [[nodiscard]] const fs::path& path() const { return path_; }
-
- private:
-  inline static std::atomic<int> drafts = 0;  ///< threads of one program may open the same older file at once
-  fs::path path_;
-};
 
 /// Page by page, by SQLite, so that it is one state whatever others write meanwhile (sqlite.org/backup.html).
 void copyPages(SQLite::Database& from, const fs::path& to) {
@@ -59,6 +40,32 @@ void lookThrough(SQLite::Database& database, const fs::path& file) {
                           "a whole one; 'ohmkin backup list' shows the copies of it"});
 }
 
+/// Told once a file and day, however many threads and pages of a window write to it.
+class MissedBackups {
+ public:
+  void add(const fs::path& catalogue, sys_seconds when, const Refusal& why) {
+    const std::lock_guard turn(lock_);
+    const auto today = std::chrono::floor<days>(when);
+    const auto [known, isNew] = told_.try_emplace(fs::absolute(catalogue).lexically_normal(), today);
+    if (!isNew && std::exchange(known->second, today) == today) return;
+    untold_.push_back(why);
+  }
+  std::vector<Refusal> take() {
+    const std::lock_guard turn(lock_);
+    return std::exchange(untold_, {});
+  }
+
+ private:
+  std::mutex lock_;
+  std::map<fs::path, std::chrono::sys_days> told_;
+  std::vector<Refusal> untold_;
+};
+
+MissedBackups& missed() {
+  static MissedBackups all;
+  return all;
+}
+
 void letGo(const fs::path& catalogue, const Backup& butNot) {
   std::error_code ignored;
   for (const Backup& backup : outdated(backups(catalogue))) {
@@ -74,19 +81,17 @@ Backup backUp(Connection& connection, BackupReason reason) {
   const fs::path& file = connection.file();
   try {
     lookThrough(connection.database(), file);
-    const fs::path folder = backupFolder(file);
-    std::error_code error;
-    fs::create_directory(folder, fs::absolute(file).parent_path(), error);  // with the access rights of its own folder
-    const Draft draft(folder);
+    clearLeftovers(file);
+    const BackupDraft draft = BackupDraft::among(file);
     copyPages(connection.database(), draft.path());
+    std::error_code error;
     fs::permissions(draft.path(), fs::status(file, error).permissions(), error);
     syncFile(draft.path());
-    const fs::path name = newBackupName(file, now(), reason);
-    fs::rename(draft.path(), name, error);
+    const BackupName name(file, reason, hashOf(draft.path()));
+    fs::rename(draft.path(), name.file(), error);
     if (error) backupFailed(file, fmt::format("a backup that could not be named ({})", error.message()));
-    writeHash(name);
-    syncFolder(folder);
-    auto made = backupNamed(name);
+    syncFolder(backupFolder(file));
+    auto made = backupNamed(name.file());
     if (!made) backupFailed(file, "a backup that another program took away at once");
     letGo(file, *made);
     return *made;
@@ -106,6 +111,8 @@ Backup backUp(Connection& connection, BackupReason reason) {
 
 Backup backUp(const Catalogue& catalogue, BackupReason reason) { return backUp(catalogue.connection(), reason); }
 
+std::vector<Refusal> takeMissedBackups() { return missed().take(); }
+
 void backUpOfTheDay(Connection& connection) {
   const auto today = std::chrono::floor<days>(now());
   const auto all = backups(connection.file());
@@ -122,8 +129,9 @@ void backUpOfTheDay(Connection& connection) {
   try {
     (void)backUp(connection, BackupReason::daily);
   } catch (const CatalogueError& failure) {
-    // A disk too full for the copy may yet have room for the change; `ohmkin backup list` shows the days that have one.
+    // A disk too full for the copy may yet have room for the change.
     if (failure.refusal().code != "backup-failed") throw;
+    missed().add(connection.file(), now(), failure.refusal());
   }
 }
 

@@ -14,7 +14,7 @@
 /// `sha256sum --check` reads it. A copy on another disk is the shop's own to make.
 ///
 /// One is made before every migration, and one a day before the first change, from the day after the catalogue was
-/// made.
+/// made; where that one fails the change goes ahead and takeMissedBackups() tells.
 namespace ohmkin::catalog {
 
 enum class BackupReason { daily, beforeMigration, byHand, replaced };
@@ -48,6 +48,11 @@ struct Restored {
 /// new one. The old one is kept among the backups, damaged or not. Throws backup-damaged, catalogue-busy where another
 /// program has the catalogue open, backup-failed.
 Restored restore(const std::filesystem::path& catalogue, const Backup& backup);
+
+/// Why a first change of the day was let go ahead without the day's backup, of any file this program wrote to: a disk
+/// too full for a copy may yet have room for the change. backup-failed; every file once a day, then taken from here:
+/// whoever asks tells it. From any thread.
+std::vector<Refusal> takeMissedBackups();
 
 /// Those that need not be kept: of the daily ones all but the last of each of the last 7 days, 4 weeks and 12 months
 /// that have one; of those before an update all but the last 3. Others are a person's to delete.

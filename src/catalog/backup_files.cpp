@@ -7,6 +7,7 @@
 #include <unistd.h>
 #include <algorithm>
 #include <array>
+#include <cerrno>
 #include <fstream>
 
 namespace ohmkin::catalog {
@@ -20,6 +21,8 @@ constexpr std::array<std::pair<BackupReason, std::string_view>, 4> kEndings{
      {BackupReason::beforeMigration, "before-update"},
      {BackupReason::byHand, "by-hand"},
      {BackupReason::replaced, "replaced"}}};
+
+fs::path hashFile(fs::path backup) { return backup += ".sha256"; }
 
 constexpr std::size_t kMomentSize = 18;  // 2026-11-25T194441Z
 
@@ -70,8 +73,9 @@ void backupFailed(const fs::path& file, std::string found) {
   throw CatalogueError({"backup-failed", file.string(), std::move(found), "a backup beside it; nothing was changed"});
 }
 
-std::string hashOf(const fs::path& file) {
-  std::ifstream in(file, std::ios::binary);
+std::string hashOf(std::istream& in) {
+  in.clear();
+  in.seekg(0);
   sha256_ctx context;
   nettle_sha256_init(&context);
   std::vector<char> piece(256U << 10U);
@@ -84,15 +88,9 @@ std::string hashOf(const fs::path& file) {
   return fmt::format("{:02x}", fmt::join(digest, ""));
 }
 
-void writeHash(const fs::path& file) {
-  const std::string hash = hashOf(file);
-  fs::path beside = file;
-  beside += ".sha256";
-  std::ofstream out(beside, std::ios::binary);
-  out << hash << "  " << file.filename().string() << '\n';
-  if (hash.empty() || !out.flush()) backupFailed(file, "a hash that could not be written");
-  out.close();
-  syncFile(beside);
+std::string hashOf(const fs::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  return in ? hashOf(in) : std::string();
 }
 
 fs::path backupFolder(const fs::path& catalogue) {
@@ -101,15 +99,31 @@ fs::path backupFolder(const fs::path& catalogue) {
   return folder;
 }
 
-fs::path newBackupName(const fs::path& catalogue, sys_seconds now, BackupReason reason) {
+BackupName::BackupName(const fs::path& catalogue, BackupReason reason, const std::string& hash) {
   const auto ending =
       std::find_if(kEndings.begin(), kEndings.end(), [&](const auto& one) { return one.first == reason; })->second;
-  std::error_code error;
-  while (true) {
-    fs::path file = backupFolder(catalogue) / fmt::format("{:%Y-%m-%dT%H%M%SZ}-{}.ohmkin", fmt::gmtime(now), ending);
-    if (!fs::exists(file, error)) return file;
-    now += std::chrono::seconds(1);
+  auto at = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+  int descriptor = -1;
+  for (;; at += std::chrono::seconds(1)) {
+    file_ = backupFolder(catalogue) / fmt::format("{:%Y-%m-%dT%H%M%SZ}-{}.ohmkin", fmt::gmtime(at), ending);
+    std::error_code error;
+    if (fs::exists(file_, error)) continue;
+    descriptor = ::open(hashFile(file_).c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (descriptor >= 0 || errno != EEXIST) break;
   }
+  const std::string line = fmt::format("{}  {}\n", hash, file_.filename().string());
+  const bool written = descriptor >= 0 && !hash.empty() &&
+                       ::write(descriptor, line.data(), line.size()) == static_cast<ssize_t>(line.size()) &&
+                       fsync(descriptor) == 0;
+  if (descriptor >= 0) close(descriptor);
+  if (written) return;
+  if (descriptor >= 0) unlink(hashFile(file_).c_str());
+  backupFailed(catalogue, "a backup whose hash could not be written");
+}
+
+BackupName::~BackupName() {
+  std::error_code error;
+  if (!fs::exists(file_, error)) fs::remove(hashFile(file_), error);
 }
 
 std::optional<Backup> backupNamed(const fs::path& file) {

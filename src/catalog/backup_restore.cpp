@@ -4,8 +4,9 @@
 #include <catalog/trust.h>
 #include <fmt/format.h>
 #include <sqlite3.h>
-#include <unistd.h>
 #include <fstream>
+#include <optional>
+#include <sstream>
 
 namespace ohmkin::catalog {
 namespace {
@@ -24,43 +25,125 @@ std::string writtenHash(const Backup& backup) {
   return hash;
 }
 
-/// Its log, where it has one, goes into it, and nobody else has it open; so that it can be put aside as one file. A
-/// catalogue that cannot even be opened is put aside with what lies beside it.
-void makeOneFile(const fs::path& catalogue) {
-  try {
-    SQLite::Database database(fs::absolute(catalogue).string(), SQLite::OPEN_READWRITE, 2000);
-    setLimits(database.getHandle());
-    const std::string mode = database.execAndGet("PRAGMA journal_mode = DELETE").getString();
-    if (mode == "delete") return;
-    throw CatalogueError({"catalogue-busy", catalogue.string(), "a catalogue another program has open",
-                          "it to be closed there; then restore again"});
-  } catch (const SQLite::Exception& failure) {
-    const int code = failure.getErrorCode() & 0xFF;
-    if (code == SQLITE_BUSY || code == SQLITE_LOCKED)
-      throw CatalogueError({"catalogue-busy", catalogue.string(), "a catalogue another program has open",
-                            "it to be closed there; then restore again"});
+/// Nobody else has the file open, and nobody changes it until this is gone. Its log, where it has one, goes into it
+/// first, so that it can be put aside as one file. A damaged catalogue, or one that does not read, is put aside with
+/// what lies beside it.
+class Alone {
+ public:
+  Alone(const fs::path& catalogue, bool reads) {
+    const auto busy = [&] {
+      return CatalogueError({"catalogue-busy", catalogue.string(), "a catalogue another program has open",
+                             "it to be closed there; then restore again"});
+    };
+    try {
+      database_.emplace(fs::absolute(catalogue).string(), SQLite::OPEN_READWRITE, 2000);
+      setLimits(database_->getHandle());
+      if (database_->execAndGet("PRAGMA journal_mode = DELETE").getString() != "delete") throw busy();
+      database_->exec("BEGIN EXCLUSIVE");
+    } catch (const SQLite::Exception& failure) {
+      const int code = failure.getErrorCode() & 0xFF;
+      if (code == SQLITE_BUSY || code == SQLITE_LOCKED) throw busy();
+      if (reads && code != SQLITE_CORRUPT && code != SQLITE_NOTADB) rethrow(failure, catalogue);
+      database_.reset();
+    }
   }
+
+ private:
+  std::optional<SQLite::Database> database_;
+};
+
+/// A log or a journal of a catalogue that could not be opened goes with the file it belongs to, and comes back unless
+/// the other file came to its place: a file without its log is not the old one.
+class Companions {
+ public:
+  Companions(const fs::path& catalogue, const fs::path& kept) {
+    for (const char* ending : {"-wal", "-journal"}) {
+      std::error_code error;
+      const fs::path from = catalogue.string() + ending;
+      const fs::path to = kept.string() + ending;
+      if (!fs::exists(fs::symlink_status(from, error))) continue;
+      fs::rename(from, to, error);
+      if (!error) moved_.emplace_back(from, to);
+      else failed_ = error;
+    }
+    if (!failed_) return;
+    putBack();
+    backupFailed(catalogue, fmt::format("a log beside it that could not be put aside ({})", failed_.message()));
+  }
+  ~Companions() { putBack(); }
+  Companions(const Companions&) = delete;
+  Companions& operator=(const Companions&) = delete;
+  void stay() { moved_.clear(); }
+
+ private:
+  void putBack() {
+    std::error_code ignored;
+    for (const auto& [from, to] : moved_) fs::rename(to, from, ignored);
+    moved_.clear();
+  }
+  std::vector<std::pair<fs::path, fs::path>> moved_;
+  std::error_code failed_;
+};
+
+/// A second name for the old file, so that it is never without one.
+void keep(const fs::path& catalogue, std::istream& content, const fs::path& kept) {
+  std::error_code error;
+  fs::create_hard_link(catalogue, kept, error);
+  if (!error) return;
+  const BackupDraft draft = BackupDraft::among(catalogue);  // a file system without second names
+  std::ofstream out(draft.path(), std::ios::binary);
+  content.clear();
+  content.seekg(0);
+  out << content.rdbuf();
+  if (!out.flush()) backupFailed(catalogue, "the old file, which could not be kept");
+  out.close();
+  syncFile(draft.path());
+  fs::rename(draft.path(), kept, error);
+  if (error) backupFailed(catalogue, fmt::format("the old file, which could not be kept ({})", error.message()));
 }
 
-/// A second name for the old file, so that it is never without one; what lies beside it goes along.
-fs::path putAside(const fs::path& catalogue) {
+void putInPlace(const fs::path& draft, const fs::path& catalogue) {
   std::error_code error;
-  if (!fs::exists(catalogue, error)) return {};
-  if (readFileHeader(catalogue).nature == FileNature::sqlite) makeOneFile(catalogue);
+  fs::rename(draft, catalogue, error);
+  if (error) backupFailed(catalogue, fmt::format("a copy that could not be put in its place ({})", error.message()));
+  syncFolder(catalogue.parent_path());
+}
+
+std::string hashOfNothing() {
+  std::istringstream nothing;
+  return hashOf(nothing);
+}
+
+/// Where the old file was kept.
+fs::path exchange(const fs::path& catalogue, const fs::path& draft) {
+  if (!fs::is_regular_file(catalogue)) backupFailed(catalogue, "something in its place that is no file");
+  const bool isDatabase = readFileHeader(catalogue).nature == FileNature::sqlite;
+  // Read through one opening that stays until the end: closing a file lets go of every lock this program has on it
+  // (fcntl(2)), the one that keeps others from changing it as well.
+  std::ifstream content(catalogue, std::ios::binary);
+  std::optional<Alone> alone;
+  if (isDatabase) alone.emplace(catalogue, !hashOf(content).empty());
+  std::error_code error;
   fs::create_directory(backupFolder(catalogue), fs::absolute(catalogue).parent_path(), error);
-  const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-  fs::path kept = newBackupName(catalogue, now, BackupReason::replaced);
-  fs::create_hard_link(catalogue, kept, error);
-  if (error) fs::copy_file(catalogue, kept, error);  // a file system without second names
-  if (error) backupFailed(catalogue, fmt::format("the old file, which could not be kept ({})", error.message()));
-  for (const char* ending : {"-wal", "-journal"}) {
-    if (fs::exists(catalogue.string() + ending, error))
-      fs::rename(catalogue.string() + ending, kept.string() + ending, error);
-  }
+  const std::string hash = hashOf(content);
+  const BackupName kept(catalogue, BackupReason::replaced, hash.empty() ? hashOfNothing() : hash);
+  keep(catalogue, content, kept.file());
+  Companions companions(catalogue, kept.file());
   fs::remove(catalogue.string() + "-shm", error);
-  writeHash(kept);
   syncFolder(backupFolder(catalogue));
-  return kept;
+  putInPlace(draft, catalogue);
+  companions.stay();
+  return kept.file();
+}
+
+/// A log without its file would be taken for one of the new file. It may be all that is left of a day.
+void putAsideWhatIsBeside(const fs::path& catalogue) {
+  std::error_code error;
+  if (!fs::exists(catalogue.string() + "-wal", error) && !fs::exists(catalogue.string() + "-journal", error)) return;
+  fs::create_directory(backupFolder(catalogue), fs::absolute(catalogue).parent_path(), error);
+  const BackupName name(catalogue, BackupReason::replaced, hashOfNothing());
+  Companions(catalogue, name.file()).stay();
+  fs::remove(catalogue.string() + "-shm", error);
 }
 
 }  // namespace
@@ -85,29 +168,22 @@ void check(const Backup& backup) {
   }
 }
 
-Restored restore(const fs::path& catalogue, const Backup& backup) {
+Restored restore(const fs::path& named, const Backup& backup) {
   check(backup);
-  const fs::path draft = catalogue.string() + fmt::format(".part-{}", getpid());
+  clearLeftovers(named);
   std::error_code error;
-  fs::copy_file(backup.file, draft, fs::copy_options::overwrite_existing, error);
-  const auto giveUp = [&](std::string found) {
-    std::error_code ignored;
-    fs::remove(draft, ignored);
-    backupFailed(catalogue, std::move(found));
-  };
-  if (error) giveUp(fmt::format("a copy that could not be written ({})", error.message()));
-  if (hashOf(draft) != writtenHash(backup)) giveUp("a copy that is not the backup");
-  try {
-    syncFile(draft);
-    Restored restored{backup, putAside(catalogue)};
-    fs::rename(draft, catalogue, error);
-    if (error) giveUp(fmt::format("a copy that could not be put in its place ({})", error.message()));
-    syncFolder(catalogue.parent_path());
-    return restored;
-  } catch (const CatalogueError&) {
-    fs::remove(draft, error);
-    throw;
-  }
+  const bool isLink = fs::is_symlink(named, error);
+  const fs::path catalogue = isLink ? fs::canonical(named, error) : named;
+  if (error && isLink) backupFailed(named, fmt::format("a link that leads nowhere ({})", error.message()));
+  const BackupDraft draft = BackupDraft::beside(catalogue);
+  fs::copy_file(backup.file, draft.path(), fs::copy_options::overwrite_existing, error);
+  if (error) backupFailed(catalogue, fmt::format("a copy that could not be written ({})", error.message()));
+  if (hashOf(draft.path()) != writtenHash(backup)) backupFailed(catalogue, "a copy that is not the backup");
+  syncFile(draft.path());
+  if (fs::exists(catalogue, error)) return {backup, exchange(catalogue, draft.path())};
+  putAsideWhatIsBeside(catalogue);
+  putInPlace(draft.path(), catalogue);
+  return {backup, {}};
 }
 
 }  // namespace ohmkin::catalog

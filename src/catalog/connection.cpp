@@ -29,9 +29,6 @@ std::string immutableUri(const std::filesystem::path& file) {
 /// A plain path that SQLite cannot take for a URI or for its in-memory name.
 std::string plainName(const std::filesystem::path& file) { return std::filesystem::absolute(file).string(); }
 
-/// Memory statistics cost a lock at every allocation, a sixth of the time of reading the schema. Only before first use.
-void keepNoStatistics() { static const int done [[maybe_unused]] = sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0); }
-
 int flags(Access access, bool immutable) {
   keepNoStatistics();
   int all = access == Access::readWrite ? SQLite::OPEN_READWRITE : SQLite::OPEN_READONLY;
@@ -49,6 +46,8 @@ bool isOfWriting(int extendedCode) {
 }
 
 }  // namespace
+
+void keepNoStatistics() { static const int done [[maybe_unused]] = sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0); }
 
 Connection::Connection(const std::filesystem::path& file, Access access, bool immutable)
     : file_(file),

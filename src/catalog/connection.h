@@ -52,6 +52,10 @@ class Connection {
   std::unordered_map<const char*, SQLite::Statement> statements_;
 };
 
+/// Memory statistics cost a lock at every allocation, a sixth of the time of reading the schema. Before SQLite is first
+/// used.
+void keepNoStatistics();
+
 /// SQLite's failure in the catalogue's words.
 [[noreturn]] void rethrow(const SQLite::Exception& failure, const std::filesystem::path& file);
 

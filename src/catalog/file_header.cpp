@@ -1,6 +1,9 @@
+#include <catalog/connection.h>
 #include <catalog/file_header.h>
+#include <sqlite3.h>
 #include <array>
-#include <fstream>
+#include <cstdlib>
+#include <memory>
 #include <string_view>
 
 namespace ohmkin::catalog {
@@ -56,6 +59,24 @@ bool shorterThanItSays(const Header& bytes, std::uint64_t size) {
   return size < pageSize(bytes) * bigEndian(bytes, kPagesAt);
 }
 
+/// Through SQLite's own layer for files, which puts off closing while another connection of this program has a lock on
+/// the file: closing any opening of a file lets go of all locks a program has on it, and another program would then
+/// take the log away from under the connection (sqlite.org/howtocorrupt.html, section 2.2).
+int readBeginning(const std::filesystem::path& file, Header& bytes) {
+  keepNoStatistics();
+  sqlite3_vfs* vfs = sqlite3_vfs_find(nullptr);
+  const std::unique_ptr<char, decltype(&std::free)> room(
+      static_cast<char*>(std::calloc(1, static_cast<std::size_t>(vfs->szOsFile))), &std::free);
+  const std::unique_ptr<const char, void (*)(const char*)> name(
+      sqlite3_create_filename(std::filesystem::absolute(file).c_str(), "", "", 0, nullptr), sqlite3_free_filename);
+  if (!room || !name) return SQLITE_NOMEM;
+  auto* open = reinterpret_cast<sqlite3_file*>(room.get());
+  const int opened = vfs->xOpen(vfs, name.get(), open, SQLITE_OPEN_READONLY | SQLITE_OPEN_MAIN_DB, nullptr);
+  const int outcome = opened == SQLITE_OK ? open->pMethods->xRead(open, bytes.data(), kHeaderSize, 0) : opened;
+  if (open->pMethods != nullptr) open->pMethods->xClose(open);
+  return outcome;
+}
+
 }  // namespace
 
 FileHeader readFileHeader(const std::filesystem::path& file) {
@@ -66,13 +87,13 @@ FileHeader readFileHeader(const std::filesystem::path& file) {
   if (std::filesystem::is_directory(status)) return {FileNature::folder};
   if (!std::filesystem::is_regular_file(status)) return {FileNature::special};  // a pipe would block the read
 
-  std::filebuf in;
-  if (in.open(file, std::ios::in | std::ios::binary) == nullptr) return {FileNature::unreadable};
-  std::array<char, kHeaderSize> bytes{};
-  const auto got = static_cast<std::size_t>(in.sgetn(bytes.data(), static_cast<std::streamsize>(bytes.size())));
-  if (got == 0) return {FileNature::empty};
-  if (got < kHeaderSize || std::string_view(bytes.data(), kMagic.size()) != kMagic) return {FileNature::notSqlite};
   const std::uintmax_t size = std::filesystem::file_size(file, error);
+  if (!error && size == 0) return {FileNature::empty};
+  std::array<char, kHeaderSize> bytes{};
+  const int outcome = readBeginning(file, bytes);
+  if (outcome == SQLITE_IOERR_SHORT_READ) return {FileNature::notSqlite};
+  if (outcome != SQLITE_OK) return {FileNature::unreadable};
+  if (std::string_view(bytes.data(), kMagic.size()) != kMagic) return {FileNature::notSqlite};
   return {FileNature::sqlite,
           bytes[kReadVersionAt] == kWriteAheadLog,
           bigEndian(bytes, kApplicationIdAt),

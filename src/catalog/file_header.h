@@ -3,8 +3,8 @@
 #include <filesystem>
 #include <string_view>
 
-/// The first hundred bytes of an SQLite file (sqlite.org/fileformat2.html, "The Database Header"), read without SQLite:
-/// a file that is not ours is refused before anything could touch it, and it costs one read.
+/// The first hundred bytes of an SQLite file (sqlite.org/fileformat2.html, "The Database Header"), read before there
+/// is a database: a file that is not ours is refused before anything could touch it, and it costs one read.
 namespace ohmkin::catalog {
 
 enum class FileNature {

@@ -39,8 +39,14 @@ Exit show(const std::vector<BackupState>& states, bool checked, const Arguments&
 
 Expected<Exit> list(const std::string& path, bool check, const Arguments& given, std::ostream& out) {
   const auto states = check ? workflow::checkedBackups(path) : workflow::knownBackups(path);
-  if (states.empty() && !given.has("--json")) return tl::make_unexpected(workflow::noBackups(path));
-  return show(states, check, given, out);
+  if (!states.empty()) return show(states, check, given, out);
+  if (given.has("--json")) (void)show(states, check, given, out);
+  else
+    out << fmt::format(
+        "No backup of {} yet. 'ohmkin backup make' makes one; before the first change of a day one is made by "
+        "itself.\n",
+        path);
+  return Exit::noAnswer;
 }
 
 Expected<Exit> make(const std::string& path, const Arguments& given, std::ostream& out) {

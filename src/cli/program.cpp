@@ -5,6 +5,7 @@
 #include <cli/version_text.h>
 #include <fmt/format.h>
 #include <quantity/near_miss.h>
+#include <workflow/missed_backup.h>
 #include <algorithm>
 #include <ostream>
 
@@ -46,6 +47,11 @@ std::optional<int> aboutTheProgram(const std::vector<std::string>& arguments, co
   return static_cast<int>(Exit::answer);
 }
 
+/// Its change went ahead all the same, so its answer and its exit stand.
+void tellMissedBackups(Streams streams) {
+  for (const Finding& finding : workflow::missedBackups()) streams.err << "ohmkin: " << finding.sentence << "\n";
+}
+
 }  // namespace
 
 int runProgram(const std::vector<std::string>& arguments, const Commands& commands, Streams streams) {
@@ -67,6 +73,7 @@ int runProgram(const std::vector<std::string>& arguments, const Commands& comman
   if (!parsed) return complain(parsed.error(), streams);
   try {
     const auto exit = (*command)->run(*parsed, streams);
+    tellMissedBackups(streams);
     return exit ? static_cast<int>(*exit) : complain(exit.error(), streams);
   } catch (const catalog::CatalogueError& error) {
     return complain(error.refusal(), streams);
