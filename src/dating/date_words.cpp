@@ -32,12 +32,6 @@ std::string percent(double probability) {
   return fmt::format("{:.0f} %", probability * 100);
 }
 
-std::string capitalised(std::string text) {
-  if (!text.empty() && 'a' <= text.front() && text.front() <= 'z')
-    text.front() = static_cast<char>(text.front() - 'a' + 'A');
-  return text;
-}
-
 std::string eraSummary(const DayDistribution& days) {
   if (days.empty()) return "not known";
   std::string decades;

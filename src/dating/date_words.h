@@ -11,6 +11,4 @@ std::string plainInterval(std::int64_t days);
 /// "97 %", "over 99 %", "under 1 %".
 std::string percent(double probability);
 
-std::string capitalised(std::string text);
-
 }  // namespace ohmkin::dating

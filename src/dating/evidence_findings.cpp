@@ -3,6 +3,7 @@
 #include <dating/evidence_findings.h>
 #include <dating/model_year.h>
 #include <fmt/format.h>
+#include <quantity/capitalised.h>
 #include <algorithm>
 #include <tuple>
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 #include <pairing/hot_mark.h>
+#include <quantity/capitalised.h>
 #include <quantity/print.h>
 #include <algorithm>
 #include <cmath>
@@ -113,11 +114,6 @@ std::string consequence(const Failure& f, double travel, const Limits& limits, c
 Severity severityOf(const Failure& f, const Limits& limits) {
   if (f.readsLow) return f.noticed ? Severity::caution : Severity::warning;
   return f.noticed || f.high > limits.high ? Severity::caution : Severity::note;
-}
-
-std::string capitalised(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
 }
 
 struct Look {

@@ -1,4 +1,5 @@
 #include <fmt/format.h>
+#include <quantity/capitalised.h>
 #include <workflow/chain.h>
 #include <cstdlib>
 
@@ -6,11 +7,6 @@ namespace ohmkin::workflow {
 namespace {
 
 constexpr int kSameEngineYears = 1;  // a head cast the year before the model year is the usual thing
-
-std::string upperFirst(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
 
 int yearOf(Date day) { return static_cast<int>(std::chrono::year_month_day{day}.year()); }
 
@@ -59,7 +55,7 @@ Link leadLink(const DashChoice& dash, const std::string& wireEnd, bool seen) {
 Link portLink(const PortChoice& port) {
   Link link{"Head port", "not known", "", "look at the casting number", Basis::notSeen};
   if (port.casting && port.casting->role != catalog::CastingRole::head)
-    link.title = upperFirst(std::string(catalog::text(port.casting->role))) + " port";
+    link.title = capitalised(std::string(catalog::text(port.casting->role))) + " port";
   if (!port.thread) return link;
   link.headline = port.thread->text;
   if (port.port) link.detail = port.port->location;

@@ -1,20 +1,15 @@
 #include <fmt/format.h>
+#include <quantity/capitalised.h>
 #include <sheet/engine_date.h>
 #include <workflow/sheets.h>
 
 #include <algorithm>
-#include <cctype>
 
 namespace ohmkin::workflow {
 namespace {
 
 constexpr std::size_t kMeaningsPrinted = 4;  // of one code: further ones are unlikely
 constexpr double kWorthPrinting = 0.005;
-
-std::string capital(std::string text) {
-  if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
-  return text;
-}
 
 std::string chance(double probability) {
   if (probability > 0.99 && probability < 1) return "over 99 %";
@@ -37,7 +32,7 @@ std::string spanWords(Date from, Date until) {
 }
 
 void addMeanings(const CodeRead& code, std::vector<sheet::DateMeaning>& all) {
-  const std::string name = capital(code.name) + ", " + code.code;
+  const std::string name = capitalised(code.name) + ", " + code.code;
   if (code.meanings.empty()) all.push_back({name, "No date reads so", "", ""});
   for (std::size_t i = 0; i < std::min(code.meanings.size(), kMeaningsPrinted); ++i) {
     const CodeMeaning& meaning = code.meanings[i];
@@ -66,13 +61,13 @@ std::vector<sheet::DateBar> barsOf(const DateAnswer& answer) {
   for (const CodeRead& code : answer.codes) {
     if (code.meanings.empty()) continue;
     const dating::Reading& reading = code.meanings.front().reading;
-    bars.push_back({capital(code.name) + " read as", yearsOf(reading.from), yearsOf(reading.until),
+    bars.push_back({capitalised(code.name) + " read as", yearsOf(reading.from), yearsOf(reading.until),
                     spanWords(reading.from, reading.until)});
   }
   for (const TimeSpan& span : answer.timeLine) {
     // An end that is not known has no place on paper.
     if (span.kind == "reading" || !span.span.from || !span.span.until) continue;
-    bars.push_back({capital(span.name), yearsOf(*span.span.from), yearsOf(*span.span.until),
+    bars.push_back({capitalised(span.name), yearsOf(*span.span.from), yearsOf(*span.span.until),
                     spanWords(*span.span.from, *span.span.until)});
   }
   return bars;
@@ -83,7 +78,7 @@ std::vector<sheet::DateBar> barsOf(const DateAnswer& answer) {
 sheet::Pages dateSheet(const DateAnswer& answer, const SheetOptions& options) {
   sheet::EngineDate made;
   made.date = plainDate(options.day);
-  made.summary = answer.dated() ? capital(answer.summary) : "The engine cannot be dated from this";
+  made.summary = answer.dated() ? capitalised(answer.summary) : "The engine cannot be dated from this";
   made.engine = answer.engineWords;
   for (const Finding& finding : answer.findings) {
     if (finding.sentence == answer.engineWords) continue;

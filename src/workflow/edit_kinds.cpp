@@ -1,6 +1,7 @@
 #include <catalog/row_editor_state.h>
 #include <exchange/cell.h>
 #include <exchange/table_definition.h>
+#include <quantity/capitalised.h>
 #include <quantity/near_miss.h>
 #include <workflow/edit_kinds.h>
 #include <workflow/edit_names.h>
@@ -31,8 +32,7 @@ EditType typeOf(const FieldDefinition& field) {
 /// "feed_coil" → "Feed coil", where nobody has said it better.
 std::string plainLabel(std::string name) {
   std::replace(name.begin(), name.end(), '_', ' ');
-  if (!name.empty() && name.front() >= 'a' && name.front() <= 'z') name.front() = static_cast<char>(name.front() - 32);
-  return name;
+  return capitalised(std::move(name));
 }
 
 EditField fieldOf(const TableDefinition& table, const FieldDefinition& definition) {

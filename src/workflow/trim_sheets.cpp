@@ -1,4 +1,5 @@
 #include <fmt/format.h>
+#include <quantity/capitalised.h>
 #include <sheet/trim_sheet.h>
 #include <workflow/sheet_words.h>
 #include <workflow/sheets.h>
@@ -16,12 +17,6 @@ std::string shownWords(const gauge::Reading& reading, const DisplayUnits& units)
   return print(reading.shown, units);
 }
 
-std::string upper(std::string words) {
-  if (!words.empty() && words.front() >= 'a' && words.front() <= 'z')
-    words.front() = static_cast<char>(words.front() - 'a' + 'A');
-  return words;
-}
-
 sheet::Circuit circuitOf(const pairing::TrimNetwork& network, const std::string& sender) {
   sheet::Circuit circuit;
   if (network.hasSeries()) circuit.series = printNominal(network.seriesOhms());
@@ -36,9 +31,9 @@ sheet::Circuit circuitOf(const pairing::TrimNetwork& network, const std::string&
 sheet::TrimFailure failureOf(const pairing::Failure& failure, const DisplayUnits& units) {
   const std::size_t colon = failure.sentence.find(": ");
   const bool parted = colon != std::string::npos;
-  return {parted ? failure.sentence.substr(0, colon) : upper(failure.part),
-          upper(parted ? failure.sentence.substr(colon + 2) : failure.sentence), shownWords(failure.atHotMark, units),
-          failure.noticed, failure.readsLow && !failure.noticed};
+  return {parted ? failure.sentence.substr(0, colon) : capitalised(failure.part),
+          capitalised(parted ? failure.sentence.substr(colon + 2) : failure.sentence),
+          shownWords(failure.atHotMark, units), failure.noticed, failure.readsLow && !failure.noticed};
 }
 
 std::vector<sheet::TrimPart> partsOf(const pairing::TrimProposal& proposal) {
@@ -47,9 +42,9 @@ std::vector<sheet::TrimPart> partsOf(const pairing::TrimProposal& proposal) {
     const std::string value = printNominal(load.resistance);
     std::string name = load.part;
     if (const std::size_t at = name.rfind(" " + value); at != std::string::npos) name.erase(at);
-    parts.push_back({upper(name), value, load.working ? fmt::format("{:.2f} W", inWatts(*load.working)) : "not known",
-                     fmt::format("{:.2f} W", inWatts(load.shortedToFeed)),
-                     fmt::format("{:g} W", inWatts(load.rating))});
+    parts.push_back(
+        {capitalised(name), value, load.working ? fmt::format("{:.2f} W", inWatts(*load.working)) : "not known",
+         fmt::format("{:.2f} W", inWatts(load.shortedToFeed)), fmt::format("{:g} W", inWatts(load.rating))});
   }
   return parts;
 }
