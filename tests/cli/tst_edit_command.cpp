@@ -1,10 +1,6 @@
-#include "command_runner.h"
-#include "demo_catalogue.h"
+#include "own_copy.h"
 
-#include <QtTest/QtTest>
-#include <filesystem>
 #include <fstream>
-#include <nlohmann/json.hpp>
 
 using nlohmann::json;
 using ohmkin::test::Ran;
@@ -12,34 +8,25 @@ using ohmkin::test::Ran;
 /// `ohmkin edit` and `ohmkin log`, each test at its own copy of the demo catalogue.
 class TestEditCommand : public QObject {
   Q_OBJECT
-  ohmkin::test::DemoCatalogue demo_;
-  std::filesystem::path file_;
+  ohmkin::test::OwnCopy own_;
   std::string gauge_;
 
-  Ran ran(std::vector<std::string> words) {
-    words.insert(words.begin() + 1, {"--catalog", file_.string()});
-    return ohmkin::test::run(words);
-  }
-  json read(const std::vector<std::string>& thing) {
-    std::vector<std::string> words{"edit", "--json"};
+  Ran ran(const std::vector<std::string>& words) const { return own_.ran(words); }
+  json read(const std::vector<std::string>& thing) const {
+    std::vector<std::string> words{"edit"};
     words.insert(words.end(), thing.begin(), thing.end());
-    const auto shown = ran(words);
-    if (shown.exit != 0) qFatal("%s", shown.err.c_str());
-    return json::parse(shown.out);
+    return own_.told(words);
   }
   std::string written(const json& document) const {
-    const auto file = demo_.beside("thing.json");
+    const auto file = own_.beside("thing.json");
     std::ofstream(file) << document.dump();
     return file.string();
   }
 
  private slots:
   void init() {
-    file_ = demo_.beside("edited.ohmkin");
-    for (const char* ending : {"-wal", "-shm"}) std::filesystem::remove(file_.string() + ending);
-    std::filesystem::copy_file(demo_.file(), file_, std::filesystem::copy_options::overwrite_existing);
-    gauge_ = json::parse(ran({"search", "--json", "--kind", "gauge", "--limit", "1", "gauge"}).out)["found"][0]["id"]
-                 .get<std::string>();
+    own_.renew();
+    gauge_ = own_.told({"search", "--kind", "gauge", "--limit", "1", "gauge"})["found"][0]["id"].get<std::string>();
   }
 
   void without_a_change_it_shows_the_thing_and_what_its_fields_take() {
@@ -192,7 +179,7 @@ class TestEditCommand : public QObject {
       const auto refused = ran({"edit", "--from", written(document)});
       QVERIFY2(refused.exit == 2, (document.dump() + refused.out).c_str());
     }
-    const auto deep = demo_.beside("deep.json");
+    const auto deep = own_.beside("deep.json");
     std::ofstream(deep) << std::string(200'000, '[');
     QCOMPARE(ran({"edit", "--from", deep.string()}).exit, 2);
     QCOMPARE(read({"sender", "BR-2201"}), good);
