@@ -1,6 +1,6 @@
 #pragma once
-#include <Eigen/Dense>
-#include <cmath>
+#include <Eigen/Core>
+#include <array>
 #include <cstddef>
 
 /// Linear least squares of a few parameters by Householder QR of [X | y], on the stack for short runs.
@@ -25,13 +25,20 @@ struct SmallFit {
 inline constexpr int kStackRows = 32;  ///< tables up to here live on the stack
 /// Tables up to here are padded with rows of zeros, which change nothing, so that every size is known to the compiler.
 inline constexpr int kShortRows = 16;
+
 inline constexpr double kLeastIndependent = 1e-11;  ///< part of a column not explained by those before it
+
+template <int P, int Rows, int MaxRows>
+using SmallTable = Eigen::Matrix<double, Rows, P + 1, Eigen::ColMajor, MaxRows, P + 1>;
+
+/// Of [X | y], which it overwrites. For the shapes below, compiled once in small_qr.cpp: unrolled, each takes seconds.
+template <int P, int Rows, int MaxRows>
+SmallFit<P> solved(SmallTable<P, Rows, MaxRows>& xy);
 
 template <int P, int Rows, int MaxRows, class Fill>
 SmallFit<P> smallQr(std::size_t rows, Fill&& fill) {
-  using Table = Eigen::Matrix<double, Rows, P + 1, Eigen::ColMajor, MaxRows, P + 1>;
+  SmallTable<P, Rows, MaxRows> xy;
   const auto n = static_cast<Eigen::Index>(rows);
-  Table xy;
   if constexpr (Rows == Eigen::Dynamic) xy.resize(n, P + 1);
   else xy.setZero();
   for (Eigen::Index i = 0; i < n; ++i) {
@@ -39,20 +46,7 @@ SmallFit<P> smallQr(std::size_t rows, Fill&& fill) {
     fill(static_cast<std::size_t>(i), row);
     for (int k = 0; k <= P; ++k) xy(i, k) = row[static_cast<std::size_t>(k)];
   }
-  const Eigen::Matrix<double, 1, P> norms = xy.template leftCols<P>().colwise().norm();
-  const Eigen::HouseholderQR<Eigen::Ref<Table>> qr(xy);  // in place
-
-  SmallFit<P> out;
-  out.triangle = xy.template topLeftCorner<P, P>();
-  const auto& r = out.triangle;
-  out.sound = std::isfinite(xy(P, P));
-  for (int k = 0; k < P; ++k) out.sound = out.sound && std::abs(r(k, k)) > kLeastIndependent * norms[k];
-  if (!out.sound) return out;
-  const Eigen::Matrix<double, P, 1> head = xy.col(P).template head<P>();
-  out.p = r.template triangularView<Eigen::Upper>().solve(head);
-  out.sumOfSquares = xy(P, P) * xy(P, P);
-  out.explained = head.squaredNorm();
-  return out;
+  return solved<P, Rows, MaxRows>(xy);
 }
 
 /// `fill(i, row)` writes P columns and the response of row i, already divided by its spread. Needs more rows than P.
