@@ -1,6 +1,6 @@
 /// Starts programs in turn, each as often as the others, and compares the time from start to end of each.
 ///
-///   compare_processes OHMKIN CATALOGUE [runs, 200 if not given]
+///   compare_processes OHMKIN CATALOGUE [runs, 200 if not given] [FILE.json, for bench_table.py]
 ///
 /// The measure is `sqlite3 CATALOGUE 'select 1'`: the least a program can do with the same file. The programs take
 /// turns, so that whatever else the machine does falls on all of them alike; the median is reported, the tenth and
@@ -14,6 +14,7 @@
 #include <charconv>
 #include <chrono>
 #include <cstdlib>
+#include <fstream>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -65,7 +66,7 @@ double quantile(const std::vector<double>& sorted, double share) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  if (argc < 3) give_up("OHMKIN CATALOGUE [runs]");
+  if (argc < 3) give_up("OHMKIN CATALOGUE [runs] [FILE.json]");
   const std::string ohmkin = argv[1];
   const std::string catalogue = argv[2];
   int runs = 200;
@@ -94,6 +95,7 @@ int main(int argc, char** argv) {
   }
 
   double measure = 0;
+  std::string json;
   fmt::print("{:<24}{:>10}{:>10}{:>10}{:>9}\n", fmt::format("{} runs each, in turn", runs), "median ms", "10 %", "90 %",
              "ratio");
   for (Contender& contender : contenders) {
@@ -102,5 +104,8 @@ int main(int argc, char** argv) {
     if (measure == 0) measure = median;
     fmt::print("{:<24}{:>10.2f}{:>10.2f}{:>10.2f}{:>9.2f}\n", contender.name, median,
                quantile(contender.milliseconds, 0.1), quantile(contender.milliseconds, 0.9), median / measure);
+    json += fmt::format(R"({}{{"name": "{}", "real_time": {}, "time_unit": "ms"}})", json.empty() ? "" : ",\n",
+                        contender.name, median);
   }
+  if (argc > 4) std::ofstream(argv[4]) << fmt::format("{{\"benchmarks\": [{}]}}\n", json);
 }
