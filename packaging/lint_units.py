@@ -21,11 +21,12 @@ COMMENT_OR_TEXT = re.compile(r'//[^\n]*|/\*.*?\*/|R"\((?:.*?)\)"|"(?:\\.|[^"\\\n
 NAMESPACE = re.compile(r"(?:inline\s+)?namespace(\s+[\w:]+)?\s*$")
 TYPE = re.compile(r"\b(?:struct|class|enum(?:\s+class)?|union)\s+(\w+(?:::\w+)*)[^;=()]*$")
 NAME = re.compile(r"(?<![\w:])(\w+)\s*(?:\[\w*\])?\s*=?\s*$")
+CALLED = re.compile(r"(?<![\w:.>])(\w+)\(")
 NO_NAMES = {"operator", "const", "noexcept", "override", "default", "delete", "main", "Q_OBJECT"}
 
 
 def own_names(text):
-    """What the file defines at namespace scope: (what it keeps to itself, everything). Rather too many than too few."""
+    """Names of the file: (what it keeps to itself, what it defines or calls). Rather too many than too few."""
     text = COMMENT_OR_TEXT.sub(" ", text)
     macros = set(re.findall(r"^\s*#\s*define\s+(\w+)", text, re.M))
     text = re.sub(r"^\s*#[^\n]*(?:\\\n[^\n]*)*", "", text, flags=re.M)
@@ -64,7 +65,7 @@ def own_names(text):
             head = "" if parens == 0 else head
         elif parens == 0:
             head += part
-    return kept, every
+    return kept, every | set(CALLED.findall(text))
 
 
 def flags_of(command):
