@@ -95,6 +95,20 @@ void clearHashes(const fs::path& folder) {
   }
 }
 
+/// The file itself under a second name: a restore ended after it had put the old file aside and before the new one was
+/// in place. What is written into the file would be written into that backup.
+void clearAliases(const fs::path& catalogue) {
+  for (const Backup& backup : backups(catalogue)) {
+    std::error_code error;
+    const fs::path hash = backup.file.string() + std::string(kHash);
+    const auto written = lastWritten(hash);
+    if (backup.reason != BackupReason::replaced || !written || !isUntouched(*written) ||
+        !fs::equivalent(backup.file, catalogue, error))
+      continue;
+    if (fs::remove(backup.file, error)) fs::remove(hash, error);
+  }
+}
+
 }  // namespace
 
 BackupDraft BackupDraft::among(const fs::path& catalogue) {
@@ -118,6 +132,7 @@ void BackupDraft::clear() const {
 }
 
 void clearLeftovers(const fs::path& catalogue) {
+  clearAliases(catalogue);
   clearDrafts(backupFolder(catalogue), kDraft);
   clearHashes(backupFolder(catalogue));
   clearDrafts(fs::absolute(catalogue).parent_path(), catalogue.filename().string() + "." + std::string(kDraft));

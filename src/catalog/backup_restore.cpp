@@ -116,14 +116,14 @@ std::string hashOfNothing() {
 
 /// Where the old file was kept.
 fs::path exchange(const fs::path& catalogue, const fs::path& draft) {
-  if (!fs::is_regular_file(catalogue)) backupFailed(catalogue, "something in its place that is no file");
+  std::error_code error;
+  if (!fs::is_regular_file(catalogue, error)) backupFailed(catalogue, "something in its place that is no file");
   const bool isDatabase = readFileHeader(catalogue).nature == FileNature::sqlite;
   // Read through one opening that stays until the end: closing a file lets go of every lock this program has on it
   // (fcntl(2)), the one that keeps others from changing it as well.
   std::ifstream content(catalogue, std::ios::binary);
   std::optional<Alone> alone;
   if (isDatabase) alone.emplace(catalogue, !hashOf(content).empty());
-  std::error_code error;
   fs::create_directory(backupFolder(catalogue), fs::absolute(catalogue).parent_path(), error);
   const std::string hash = hashOf(content);
   const BackupName kept(catalogue, BackupReason::replaced, hash.empty() ? hashOfNothing() : hash);

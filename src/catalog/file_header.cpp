@@ -64,11 +64,14 @@ bool shorterThanItSays(const Header& bytes, std::uint64_t size) {
 /// take the log away from under the connection (sqlite.org/howtocorrupt.html, section 2.2).
 int readBeginning(const std::filesystem::path& file, Header& bytes) {
   keepNoStatistics();
+  std::error_code error;
+  const std::filesystem::path where = std::filesystem::canonical(file, error);  // that layer follows no links
   sqlite3_vfs* vfs = sqlite3_vfs_find(nullptr);
   const std::unique_ptr<char, decltype(&std::free)> room(
       static_cast<char*>(std::calloc(1, static_cast<std::size_t>(vfs->szOsFile))), &std::free);
   const std::unique_ptr<const char, void (*)(const char*)> name(
-      sqlite3_create_filename(std::filesystem::absolute(file).c_str(), "", "", 0, nullptr), sqlite3_free_filename);
+      sqlite3_create_filename(where.c_str(), "", "", 0, nullptr), sqlite3_free_filename);
+  if (error) return SQLITE_CANTOPEN;
   if (!room || !name) return SQLITE_NOMEM;
   auto* open = reinterpret_cast<sqlite3_file*>(room.get());
   const int opened = vfs->xOpen(vfs, name.get(), open, SQLITE_OPEN_READONLY | SQLITE_OPEN_MAIN_DB, nullptr);

@@ -40,9 +40,13 @@ std::string listOf(std::span<const std::string> columns, std::string_view before
 }
 
 TableShape shapeFor(const Catalogue& catalogue, std::string_view table) {
-  TableShape shape = tableShape(catalogue.connection().database(), std::string(table));
-  if (shape.columns.empty()) throw std::invalid_argument("no such table: " + std::string(table));
-  return shape;
+  try {
+    TableShape shape = tableShape(catalogue.connection().database(), std::string(table));
+    if (shape.columns.empty()) throw std::invalid_argument("no such table: " + std::string(table));
+    return shape;
+  } catch (const SQLite::Exception& failure) {
+    rethrow(failure, catalogue.file());
+  }
 }
 
 const ColumnShape& columnOf(const TableShape& shape, std::string_view name) {

@@ -1,6 +1,7 @@
 #include "changes.h"
 
 #include <catalog/file_system.h>
+#include <catalog/layout_writer.h>
 #include <catalog/vehicles.h>
 #include <sched.h>
 #include <signal.h>
@@ -56,6 +57,7 @@ class Adversity : public QObject {
   void aFileThatIsDeletedOrReplacedWhileOpen_data();
   void aFileThatIsDeletedOrReplacedWhileOpen();
   void twoProcessesLoseNothingOfEachOther();
+  void aFileThatIsOpenTwiceKeepsItsLog();
   void onANetworkThereIsNoLog();
   void theTypesOfNetworksAreKnown();
 
@@ -187,6 +189,46 @@ void Adversity::twoProcessesLoseNothingOfEachOther() {
   QCOMPARE(test::number(catalogue, "SELECT count(*) FROM date_layout WHERE id GLOB 'right-*'"), kEach);
   QCOMPARE(test::number(catalogue, "SELECT count(*) FROM change_log"), 2 * kEach);
   QCOMPARE(catalogue.connection().database().execAndGet("PRAGMA integrity_check").getString(), std::string("ok"));
+}
+
+/// As a window's pages have it open, while another program comes, writes and goes: were it the last, it would take the
+/// log away with it.
+void Adversity::aFileThatIsOpenTwiceKeepsItsLog() {
+  const test::Folder folder;
+  const auto file = folder.path("a.ohmkin");
+  { const auto made = test::smallCatalogue(file); }
+  std::array<int, 2> toChild{}, toParent{};
+  QVERIFY(pipe(toChild.data()) == 0 && pipe(toParent.data()) == 0);
+  const auto tell = [](const std::array<int, 2>& whom) { return write(whom[1], "x", 1) == 1; };
+  const auto await = [](const std::array<int, 2>& whom) {
+    char said = 0;
+    return read(whom[0], &said, 1) == 1;
+  };
+  const pid_t child = fork();
+  if (child == 0) {
+    int seen = 99;
+    try {
+      if (!await(toChild)) _exit(98);
+      {
+        Catalogue catalogue = Catalogue::open(file, Access::readWrite);
+        test::editLayout(catalogue, 2);
+      }
+      if (!tell(toParent) || !await(toChild)) _exit(98);
+      Catalogue catalogue = Catalogue::openToRead(file);
+      seen = test::editsIn(catalogue);
+    } catch (const std::exception& failure) {
+      fprintf(stderr, "%s\n", failure.what());
+    }
+    _exit(seen);
+  }
+  Catalogue first = Catalogue::open(file, Access::readWrite);
+  test::editLayout(first, 1);
+  { const Catalogue second = Catalogue::openToRead(file); }
+  QVERIFY(tell(toChild) && await(toParent));
+  QVERIFY(folder.names().contains("a.ohmkin-wal"));
+  test::editLayout(first, 3);
+  QVERIFY(tell(toChild));
+  QCOMPARE(exitOf(child), 3);  // what was acknowledged is seen by others while it is open here
 }
 
 void Adversity::onANetworkThereIsNoLog() {

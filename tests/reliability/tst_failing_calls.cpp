@@ -1,6 +1,7 @@
 #include "changes.h"
 #include "failing_disk.h"
 
+#include <catalog/backup.h>
 #include <QtTest>
 #include <cstdlib>
 
@@ -80,6 +81,8 @@ class FailingCalls : public QObject {
   void ofTheDisk();
   void ofMemory_data();
   void ofMemory();
+  void ofMemoryDuringAnUpdate_data();
+  void ofMemoryDuringAnUpdate();
 };
 
 void FailingCalls::initTestCase() {
@@ -169,6 +172,59 @@ void FailingCalls::ofMemory() {
     refused += tried.refused;
     if (Memory::failures == 0) {
       QCOMPARE(tried.acknowledged, 2);
+      qInfo("%d allocations, %d refusals", n, refused);
+      return;
+    }
+  }
+}
+
+void FailingCalls::ofMemoryDuringAnUpdate_data() {
+  QTest::addColumn<int>("version");
+  QTest::addColumn<bool>("forGood");
+  for (const int version : {1, 2})
+    for (const bool forGood : {false, true})
+      QTest::addRow("version %d, %s", version, forGood ? "for good" : "once") << version << forGood;
+}
+
+/// The disk's calls fail in tst_cut_short.
+void FailingCalls::ofMemoryDuringAnUpdate() {
+  QFETCH(int, version);
+  QFETCH(bool, forGood);
+  const fs::path old = OHMKIN_TEST_DATA "/catalogues/version-" + std::to_string(version) + ".ohmkin";
+  int refused = 0;
+  for (int n = 1;; n = after(n)) {
+    const test::Folder place;
+    const auto file = place.path("a.ohmkin");
+    fs::copy_file(old, file);
+    fs::permissions(file, fs::perms::owner_read | fs::perms::owner_write);
+    Memory::failures = 0;
+    Memory::forGood = forGood;
+    Memory::countdown = n;
+    std::string wrong;
+    try {
+      (void)Catalogue::open(file, Access::readWrite);
+    } catch (const CatalogueError& error) {
+      ++refused;
+      if (!error.refusal().where.starts_with(file.string()) || error.refusal().found.empty())
+        wrong = "no clear sentence: " + error.refusal().sentence();
+    } catch (const std::exception& failure) {
+      wrong = std::string("not caught: ") + failure.what();
+    }
+    Memory::countdown = 0;
+    QVERIFY2(wrong.empty(), (std::to_string(n) + ": " + wrong).c_str());
+    int found = 0;
+    {
+      SQLite::Database database(file.string(), SQLite::OPEN_READWRITE);
+      found = catalog::userVersion(database);
+    }
+    const auto backups = catalog::backups(file);
+    if (found > version) QVERIFY2(!backups.empty() && backups.back().version == version, "no backup before");
+    for (const auto& backup : backups) catalog::check(backup);
+    Catalogue catalogue = Catalogue::open(file, Access::readWrite);  // looks its tables over, goes on
+    QCOMPARE(catalog::userVersion(catalogue.connection().database()), Catalogue::newestVersion());
+    QCOMPARE(test::number(catalogue, "SELECT count(*) FROM sender"), 4);
+    if (Memory::failures == 0) {
+      QCOMPARE(found, Catalogue::newestVersion());
       qInfo("%d allocations, %d refusals", n, refused);
       return;
     }
