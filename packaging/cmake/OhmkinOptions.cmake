@@ -30,6 +30,7 @@ if(OHMKIN_SANITIZE)
 endif()
 if(OHMKIN_FUZZ)
   add_compile_options(-fsanitize=fuzzer-no-link)
+  add_link_options(-fsanitize=fuzzer-no-link)  # what is no target of libFuzzer's needs the counters as well
 endif()
 
 # Linked by every target of ours and by nothing that comes from elsewhere.
