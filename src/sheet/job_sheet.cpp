@@ -30,7 +30,7 @@ Pages drawJobSheet(const JobSheet& job, Paper paper) {
     for (const std::string& source : job.sources) book.item("·", source);
   }
   book.cautions(job.cautions);
-  return book.finish();
+  return book.finish(job.following);
 }
 
 }  // namespace ohmkin::sheet

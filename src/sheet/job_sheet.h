@@ -15,6 +15,7 @@ struct JobSheet {
   std::vector<std::string> notes;
   std::vector<std::string> sources;
   std::vector<std::string> cautions;
+  std::size_t following = 0;  ///< pages that come behind it: the offset card
 };
 
 Pages drawJobSheet(const JobSheet& job, Paper paper);

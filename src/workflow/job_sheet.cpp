@@ -147,6 +147,7 @@ Expected<sheet::Pages> jobSheet(const catalog::Catalogue& catalogue, catalog::Jo
     made.cautions = {
         "Let the engine cool before you open anything; coolant under pressure scalds.",
         "The gauge is an aid. Prove it against a thermometer. Local codes and licensed practice come first."};
+  made.following = card.size();
   sheet::Pages pages = sheet::drawJobSheet(made, options.paper);
   pages.insert(pages.end(), card.begin(), card.end());
   return pages;

@@ -199,6 +199,8 @@ class JobWorkTest : public QObject {
     QVERIFY(pages->front().find("blue pickup") != std::string::npos);
     QVERIFY(pages->front().find(kept->part) != std::string::npos);
     QVERIFY(pages->front().find("NEEDLE SHOWS") != std::string::npos);
+    QCOMPARE(pages->size(), std::size_t{2});  // the offset card follows
+    QVERIFY(pages->front().find("page 1 of 2") != std::string::npos);
     const auto labels = workflow::shelfLabels(catalogue, {"BR-2215"}, options, true);
     QVERIFY(labels);
     QCOMPARE(labels->size(), std::size_t{2});  // one a bin
