@@ -1,3 +1,9 @@
+# A sanitizer makes them ten times slower; a test that hangs must still end.
+set(OHMKIN_TEST_SECONDS 300)
+if(OHMKIN_SANITIZE)
+  set(OHMKIN_TEST_SECONDS 1800)
+endif()
+
 # ohmkin_test(<room> <tst_name…> [LINKS <targets…>])
 #
 # Each name is a Qt Test program <name>.cpp in the current folder, run headless. Tests mirror src/: tests/<room>/tst_<unit>.cpp.
@@ -9,9 +15,12 @@ function(ohmkin_test room)
     set_target_properties(${room}_${name} PROPERTIES AUTOMOC ON OUTPUT_NAME ${name})
     target_link_libraries(${room}_${name} PRIVATE Ohmkin::${room} ohmkin_test_support ${TEST_LINKS})
     target_compile_definitions(${room}_${name} PRIVATE OHMKIN_TEST_DATA="${PROJECT_SOURCE_DIR}/tests/data")
+    if(OHMKIN_SANITIZE MATCHES "thread")
+      target_sources(${room}_${name} PRIVATE $<TARGET_OBJECTS:ohmkin_qt_shows_its_locks>)
+    endif()
     add_test(NAME ${room}/${name} COMMAND ${room}_${name})
     set_tests_properties(${room}/${name} PROPERTIES
-      ENVIRONMENT "QT_QPA_PLATFORM=offscreen;RC_PARAMS=seed=1959;XDG_STATE_HOME=${PROJECT_BINARY_DIR}/state" TIMEOUT 300)
+      ENVIRONMENT "QT_QPA_PLATFORM=offscreen;RC_PARAMS=seed=1959;XDG_STATE_HOME=${PROJECT_BINARY_DIR}/state" TIMEOUT ${OHMKIN_TEST_SECONDS})
   endforeach()
 endfunction()
 
@@ -53,5 +62,5 @@ function(ohmkin_fuzz room name)
     target_sources(${name} PRIVATE "${PROJECT_SOURCE_DIR}/tests/support/fuzz_replay.cpp")
     add_test(NAME ${room}/${name} COMMAND ${name} "${corpus}")
   endif()
-  set_tests_properties(${room}/${name} PROPERTIES TIMEOUT 300 LABELS fuzz)
+  set_tests_properties(${room}/${name} PROPERTIES TIMEOUT ${OHMKIN_TEST_SECONDS} LABELS fuzz)
 endfunction()

@@ -11,10 +11,17 @@
 /// how much memory it had.
 namespace ohmkin::test {
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(__has_feature)  // clang's way to say it
+#if __has_feature(address_sanitizer) || __has_feature(thread_sanitizer)
+#define OHMKIN_SHADOW_MEMORY
+#endif
+#endif
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__) || defined(OHMKIN_SHADOW_MEMORY)
 inline constexpr bool kBoundMemory = false;  // the sanitizer's shadow is larger than any bound
+inline constexpr double kMostSeconds = 20;   // and whoever looks at every access is ten times slower
 #else
 inline constexpr bool kBoundMemory = true;
+inline constexpr double kMostSeconds = 2;
 #endif
 
 struct Child {
@@ -24,7 +31,8 @@ struct Child {
   long megabytes = 0;  ///< most at once
 };
 
-inline Child inAChild(const std::function<std::string()>& task, rlim_t bytes = 512UL << 20U, unsigned seconds = 10) {
+inline Child inAChild(const std::function<std::string()>& task, rlim_t bytes = 512UL << 20U,
+                      unsigned seconds = static_cast<unsigned>(5 * kMostSeconds)) {
   int ends[2];
   if (pipe(ends) != 0) return {"no pipe"};
   const auto start = std::chrono::steady_clock::now();

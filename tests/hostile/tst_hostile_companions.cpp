@@ -86,7 +86,7 @@ void HostileCompanions::rubbishBesideItHarmsNothing() {
   folder.write("a.ohmkin" + ending.toStdString(), content);
   for (const Access access : {Access::readOnly, Access::readWrite}) {
     const auto child = test::inAChild([&] { return test::openedOrWhyNot(file, access); });
-    QVERIFY2(child.ended && child.seconds < 2, child.said.c_str());
+    QVERIFY2(child.ended && child.seconds < test::kMostSeconds, child.said.c_str());
     QVERIFY2(child.said == "opened" || child.said.find(file.string()) != std::string::npos, child.said.c_str());
   }
   // Nothing of the rubbish went in: what is in the file is as it was.
