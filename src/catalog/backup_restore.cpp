@@ -123,9 +123,11 @@ fs::path exchange(const fs::path& catalogue, const fs::path& draft) {
   // (fcntl(2)), the one that keeps others from changing it as well.
   std::ifstream content(catalogue, std::ios::binary);
   std::optional<Alone> alone;
-  if (isDatabase) alone.emplace(catalogue, !hashOf(content).empty());
+  const bool reads = !hashOf(content).empty();
+  if (isDatabase) alone.emplace(catalogue, reads);
   fs::create_directory(backupFolder(catalogue), fs::absolute(catalogue).parent_path(), error);
   const std::string hash = hashOf(content);
+  if (reads && hash.empty()) backupFailed(catalogue, "the old file, which could not be read");
   const BackupName kept(catalogue, BackupReason::replaced, hash.empty() ? hashOfNothing() : hash);
   keep(catalogue, content, kept.file());
   Companions companions(catalogue, kept.file());
