@@ -1,10 +1,11 @@
-# ohmkin_room(<name> SOURCES <files…> [USES <rooms…>] [LINKS <targets…>] [HIDES <targets…>])
+# ohmkin_room(<name> SOURCES <files…> [ALONE <files…>] [USES <rooms…>] [LINKS <targets…>] [HIDES <targets…>])
 #
 # One static library a room. Its headers are reached as <room/header.h> through a link in the build folder that holds
 # that room alone, so <catalog/…> cannot be included by a room that does not list catalog under USES.
+# ALONE are those of SOURCES that keep a name to themselves which another file has as well: OHMKIN_UNITY leaves them out.
 # LINKS become part of the room's public face, HIDES stay inside it.
 function(ohmkin_room name)
-  cmake_parse_arguments(ROOM "" "" "SOURCES;USES;LINKS;HIDES" ${ARGN})
+  cmake_parse_arguments(ROOM "" "" "SOURCES;ALONE;USES;LINKS;HIDES" ${ARGN})
   set(doorway "${PROJECT_BINARY_DIR}/doorways/${name}")
   file(MAKE_DIRECTORY "${doorway}")
   file(CREATE_LINK "${CMAKE_CURRENT_SOURCE_DIR}" "${doorway}/${name}" SYMBOLIC)
@@ -13,6 +14,8 @@ function(ohmkin_room name)
     set(scope PUBLIC)
     add_library(ohmkin_${name} STATIC ${ROOM_SOURCES})
     target_link_libraries(ohmkin_${name} PRIVATE ohmkin_warnings ${ROOM_HIDES})
+    set_target_properties(ohmkin_${name} PROPERTIES UNITY_BUILD ${OHMKIN_UNITY} UNITY_BUILD_BATCH_SIZE 8)
+    set_source_files_properties(${ROOM_ALONE} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
   else()
     set(scope INTERFACE)
     add_library(ohmkin_${name} INTERFACE)

@@ -9,16 +9,16 @@
 namespace ohmkin::circuit {
 namespace {
 
-struct Named {
+struct NamedSymptom {
   std::string_view code;
   std::string_view name;
 };
-constexpr std::array<Named, kSymptoms> kSymptomNames{{{"any", "it is not said how it misreads"},
-                                                      {"low", "reads low or dead cold"},
-                                                      {"pegged", "pegged hot"},
-                                                      {"high", "reads high"},
-                                                      {"erratic", "erratic"},
-                                                      {"lamps", "moves with the lamps"}}};
+constexpr std::array<NamedSymptom, kSymptoms> kSymptomNames{{{"any", "it is not said how it misreads"},
+                                                             {"low", "reads low or dead cold"},
+                                                             {"pegged", "pegged hot"},
+                                                             {"high", "reads high"},
+                                                             {"erratic", "erratic"},
+                                                             {"lamps", "moves with the lamps"}}};
 
 const std::map<std::string_view, Change> kChanges{
     {"set", Change::set},         {"add", Change::add},           {"times", Change::times},
@@ -104,7 +104,7 @@ std::string_view symptomCode(Symptom symptom) { return kSymptomNames[static_cast
 std::string_view symptomName(Symptom symptom) { return kSymptomNames[static_cast<std::size_t>(symptom)].name; }
 std::optional<Symptom> symptomOf(std::string_view code) {
   const auto* found =
-      std::find_if(kSymptomNames.begin(), kSymptomNames.end(), [&](const Named& n) { return n.code == code; });
+      std::find_if(kSymptomNames.begin(), kSymptomNames.end(), [&](const NamedSymptom& n) { return n.code == code; });
   if (found == kSymptomNames.end()) return std::nullopt;
   return static_cast<Symptom>(found - kSymptomNames.begin());
 }

@@ -5,12 +5,12 @@
 namespace ohmkin::circuit {
 namespace {
 
-struct Named {
+struct NamedPart {
   std::string_view code;
   std::string_view name;
 };
 
-constexpr std::array<Named, kParts> kNames{{
+constexpr std::array<NamedPart, kParts> kNames{{
     {"battery", "the battery"},
     {"key-switch", "the key switch"},
     {"fuse", "the fuse"},
@@ -58,7 +58,7 @@ std::string_view partName(Part part) { return kNames[static_cast<std::size_t>(pa
 std::string_view postCode(Post post) { return kPostCodes[static_cast<std::size_t>(post)]; }
 
 std::optional<Part> partOf(std::string_view code) {
-  const auto* found = std::find_if(kNames.begin(), kNames.end(), [&](const Named& n) { return n.code == code; });
+  const auto* found = std::find_if(kNames.begin(), kNames.end(), [&](const NamedPart& n) { return n.code == code; });
   if (found == kNames.end()) return std::nullopt;
   return static_cast<Part>(found - kNames.begin());
 }

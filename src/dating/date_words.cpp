@@ -19,8 +19,8 @@ std::string counted(long number, const char* unit) {
 
 }  // namespace
 
-std::string plainInterval(std::int64_t days) {
-  const double whole = static_cast<double>(std::abs(days));
+std::string plainInterval(std::int64_t interval) {
+  const double whole = static_cast<double>(std::abs(interval));
   if (whole >= 1.5 * 365) return counted(std::lround(whole / 365.2425), "year");
   if (whole >= 91) return counted(std::lround(whole / 30.44), "month");
   return counted(std::lround(whole), "day");
@@ -32,11 +32,11 @@ std::string percent(double probability) {
   return fmt::format("{:.0f} %", probability * 100);
 }
 
-std::string eraSummary(const DayDistribution& days) {
-  if (days.empty()) return "not known";
+std::string eraSummary(const DayDistribution& when) {
+  if (when.empty()) return "not known";
   std::string decades;
   constexpr std::size_t kNamed = 3;  // a code without its decade fits all of them: nobody wants them read out
-  const std::vector<DecadeShare> shares = days.decades();
+  const std::vector<DecadeShare> shares = when.decades();
   const auto likely = std::ranges::count_if(shares, [](const DecadeShare& share) { return share.probability > 0.05; });
   if (static_cast<std::size_t>(likely) > kNamed) {
     const auto [first, last] = std::ranges::minmax(shares, {}, &DecadeShare::decade);
@@ -48,7 +48,7 @@ std::string eraSummary(const DayDistribution& days) {
       decades += fmt::format("{}{}s ({})", decades.empty() ? "" : " or ", share.decade, percent(share.probability));
   // Where no decade leads, the most probable day is only the first of equals.
   if (shares.front().probability < 0.5) return decades + ", not settled";
-  return fmt::format("{}, most probably {}", decades, plainDate(days.mostProbable()));
+  return fmt::format("{}, most probably {}", decades, plainDate(when.mostProbable()));
 }
 
 }  // namespace ohmkin::dating

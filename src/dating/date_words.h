@@ -6,7 +6,7 @@
 namespace ohmkin::dating {
 
 /// "eleven years", "five months", "40 days": rounded to what matters.
-std::string plainInterval(std::int64_t days);
+std::string plainInterval(std::int64_t interval);
 
 /// "97 %", "over 99 %", "under 1 %".
 std::string percent(double probability);

@@ -33,8 +33,8 @@ Expected<Lag> made(double half, double sigma, std::string source, std::string_vi
 }  // namespace
 
 std::vector<double> dayProbabilities(const Lag& lag) {
-  const auto below = [&](double days) {
-    return 0.5 * std::erfc(-std::log(days / lag.median) / lag.sigma * (1 / std::numbers::sqrt2));
+  const auto below = [&](double within) {
+    return 0.5 * std::erfc(-std::log(within / lag.median) / lag.sigma * (1 / std::numbers::sqrt2));
   };
   std::vector<double> mass(static_cast<std::size_t>(lag.longest) + 1);
   double sofar = 0;

@@ -25,7 +25,7 @@ Expected<Told> toldBy(const std::string& corrections, std::string_view file) {
 namespace {
 
 /// The words before = of a line for parsePlan.
-std::vector<std::string> wordsOf(std::string_view line) {
+std::vector<std::string> wordsNamed(std::string_view line) {
   std::vector<std::string> words;
   for (std::size_t equals = line.find('='); equals != std::string_view::npos; equals = line.find('=', equals + 1)) {
     const std::size_t comma = line.find_last_of(',', equals);
@@ -45,10 +45,10 @@ Expected<void> correct(const std::string& corrections, std::string_view file, Pr
     if (i >= proposal.plan.columns.size() || plan->columns[i] != proposal.plan.columns[i])
       proposal.columns[i].confidence = 1, proposal.columns[i].reason = "you said so";
   proposal.plan = std::move(*plan);
-  const std::vector<std::string> said = wordsOf(corrections);
+  const std::vector<std::string> said = wordsNamed(corrections);
   std::erase_if(proposal.questions, [&](const PlanQuestion& question) {
     if (question.answers.empty()) return checkPlan(proposal.plan).has_value();
-    const std::vector<std::string> asked = wordsOf(question.answers.front());
+    const std::vector<std::string> asked = wordsNamed(question.answers.front());
     return std::any_of(asked.begin(), asked.end(), [&](const std::string& word) {
       return std::find(said.begin(), said.end(), word) != said.end();
     });

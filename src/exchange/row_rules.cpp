@@ -14,10 +14,11 @@ struct RowView {
     const auto at = std::find(table.columns.begin(), table.columns.end(), field);
     return at == table.columns.end() ? nullptr : &cells[static_cast<std::size_t>(at - table.columns.begin())];
   }
-  [[nodiscard]] bool has(const std::string& field) const {
+  [[nodiscard]] const Cell* filled(const std::string& field) const {
     const Cell* c = cell(field);
-    return c != nullptr && !std::holds_alternative<std::monostate>(*c);
+    return c == nullptr || std::holds_alternative<std::monostate>(*c) ? nullptr : c;
   }
+  [[nodiscard]] bool has(const std::string& field) const { return filled(field) != nullptr; }
 };
 
 std::string text(const Cell& cell) {
@@ -45,8 +46,10 @@ void checkOrder(const RowView& row, const RowRule& rule,
   for (std::size_t i = 1; i < rule.fields.size(); ++i) {
     const std::string& below = rule.fields[i - 1];
     const std::string& above = rule.fields[i];
-    if (!row.has(below) || !row.has(above)) continue;
-    const int order = compared(*row.cell(below), *row.cell(above));
+    const Cell* low = row.filled(below);
+    const Cell* high = row.filled(above);
+    if (low == nullptr || high == nullptr) continue;
+    const int order = compared(*low, *high);
     const bool holds = rule.kind == RowRule::Kind::rising       ? order < 0
                        : rule.kind == RowRule::Kind::notFalling ? order <= 0
                                                                 : order != 0;
@@ -54,8 +57,7 @@ void checkOrder(const RowView& row, const RowRule& rule,
     const char* words = rule.kind == RowRule::Kind::rising       ? "above"
                         : rule.kind == RowRule::Kind::notFalling ? "not below"
                                                                  : "other than";
-    complain(above, shown(text(*row.cell(above))),
-             fmt::format("a value {} {} ({})", words, below, text(*row.cell(below))));
+    complain(above, shown(text(*high)), fmt::format("a value {} {} ({})", words, below, text(*low)));
   }
 }
 

@@ -6,15 +6,15 @@
 namespace ohmkin::sheet {
 namespace {
 
-constexpr double kWidth = 62;
-constexpr double kHeight = 29;
-constexpr double kInside = 3;
-constexpr std::size_t kBeside = 3;
+constexpr double kLabelWidth = 62;
+constexpr double kLabelHeight = 29;
+constexpr double kLabelInside = 3;
+constexpr std::size_t kLabelsBeside = 3;
 constexpr double kLongestBin = 20;
 
 void draw(Canvas& canvas, const ShelfLabel& label, Spot corner) {
-  const double left = corner.x + kInside;
-  const double right = corner.x + kWidth - kInside;
+  const double left = corner.x + kLabelInside;
+  const double right = corner.x + kLabelWidth - kLabelInside;
   const double inner = right - left;
   // A bin of a long name gets a line of its own.
   const double whole = widthOf(label.bin, kTitle.size, kTitle.weight);
@@ -39,17 +39,17 @@ void draw(Canvas& canvas, const ShelfLabel& label, Spot corner) {
 
 Pages drawShelfLabels(const std::vector<ShelfLabel>& labels, Paper paper) {
   const PaperSize size = sizeOf(paper);
-  const auto down = static_cast<std::size_t>((size.height - 20) / kHeight);
-  const double left = (size.width - kBeside * kWidth) / 2;
-  const double top = (size.height - static_cast<double>(down) * kHeight) / 2;
+  const auto down = static_cast<std::size_t>((size.height - 20) / kLabelHeight);
+  const double left = (size.width - kLabelsBeside * kLabelWidth) / 2;
+  const double top = (size.height - static_cast<double>(down) * kLabelHeight) / 2;
   Pages pages;
-  for (std::size_t from = 0; from < labels.size(); from += kBeside * down) {
+  for (std::size_t from = 0; from < labels.size(); from += kLabelsBeside * down) {
     Canvas canvas(size);
-    for (std::size_t i = from; i < std::min(labels.size(), from + kBeside * down); ++i) {
+    for (std::size_t i = from; i < std::min(labels.size(), from + kLabelsBeside * down); ++i) {
       const std::size_t place = i - from;
-      const Spot corner{left + kWidth * static_cast<double>(place % kBeside),
-                        top + kHeight * static_cast<double>(place / kBeside)};
-      canvas.box({corner.x, corner.y, kWidth, kHeight}, 0.08);
+      const Spot corner{left + kLabelWidth * static_cast<double>(place % kLabelsBeside),
+                        top + kLabelHeight * static_cast<double>(place / kLabelsBeside)};
+      canvas.box({corner.x, corner.y, kLabelWidth, kLabelHeight}, 0.08);
       draw(canvas, labels[i], corner);
     }
     pages.push_back(canvas.finish());
@@ -60,7 +60,7 @@ Pages drawShelfLabels(const std::vector<ShelfLabel>& labels, Paper paper) {
 Pages drawSmallLabels(const std::vector<ShelfLabel>& labels) {
   Pages pages;
   for (const ShelfLabel& label : labels) {
-    Canvas canvas({kWidth, kHeight});
+    Canvas canvas({kLabelWidth, kLabelHeight});
     draw(canvas, label, {0, 0});
     pages.push_back(canvas.finish());
   }

@@ -81,6 +81,10 @@ int depthOf(std::string_view json) {
   return deepest;
 }
 
+std::string textOf(const Json& json, const char* key) {
+  return json.is_object() && json.contains(key) && json[key].is_string() ? json[key].get<std::string>() : std::string();
+}
+
 Json json(const Finding& finding) {
   return {{"code", finding.code},
           {"severity", name(finding.severity)},

@@ -20,6 +20,8 @@ std::string text(const Json& json);
 /// How deep objects and lists lie within one another, without reading the text as JSON: what is nested without end is
 /// refused before anything of it is built.
 int depthOf(std::string_view json);
+/// The text under a key of an object; empty where there is none.
+std::string textOf(const Json& json, const char* key);
 
 Json json(const Finding& finding);
 Json json(const std::vector<Finding>& findings);

@@ -11,6 +11,7 @@ namespace ohmkin::workflow {
 namespace {
 
 using documents::Json;
+using documents::textOf;
 
 constexpr std::size_t kMostChanges = 200;
 constexpr std::size_t kMostReasons = 12;
@@ -24,10 +25,6 @@ struct Gist {
   std::set<std::string> findings;  ///< codes, in the branch and of the recommended sender
   std::set<std::string> names;     ///< part, family, gauge: what changes may be about
 };
-
-std::string textOf(const Json& json, const char* key) {
-  return json.is_object() && json.contains(key) && json[key].is_string() ? json[key].get<std::string>() : std::string();
-}
 
 void takeFindings(const Json& json, std::set<std::string>& codes) {
   if (!json.is_object() || !json.contains("findings") || !json["findings"].is_array()) return;

@@ -10,13 +10,10 @@ namespace ohmkin::workflow {
 namespace {
 
 using documents::Json;
+using documents::textOf;
 
 constexpr std::size_t kMostRows = 15;
 constexpr std::size_t kMostSources = 8;
-
-std::string textOf(const Json& json, const char* key) {
-  return json.is_object() && json.contains(key) && json[key].is_string() ? json[key].get<std::string>() : std::string();
-}
 
 const Json* memberOf(const Json& json, const char* key) {
   return json.is_object() && json.contains(key) ? &json[key] : nullptr;

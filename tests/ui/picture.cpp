@@ -12,6 +12,7 @@
 ///   any page: [--language de] [--press KEY] [--type WORDS]: a key of the window (F9, F1) and what is typed then
 ///   catalogue: words to find, with [--do
 ///   edit|wrong|source|stock|delete|down|new:KIND|table:KIND|cell|shelf|low|movements|changes]
+///   backups: nothing, with [--do make|ask|back|save:PATH]: the list over the match page
 ///   [--preview]: the print preview of the page's first sheet instead
 #include <app/language.h>
 #include <app/window.h>
@@ -238,10 +239,30 @@ void fillJobs(const QString& file) {
   }
 }
 
+/// The list of backups: one made first, one asked about, gone back to, or what reads of the file saved.
+void showBackups(app::Window& window, const QString& file, const QString& what) {
+  app::BackupSheet& sheet = window.backupSheet();
+  sheet.offer(file);
+  QTest::qWait(500);
+  const auto rest = [&] {
+    (void)QTest::qWaitFor([&] { return !sheet.working(); }, kPatience);
+    QTest::qWait(800);
+  };
+  if (what == QStringLiteral("make")) sheet.makeOne();
+  if (what.startsWith(QStringLiteral("save:"))) sheet.salvageInto(what.mid(5));
+  rest();
+  if (what != QStringLiteral("ask") && what != QStringLiteral("back")) return;
+  sheet.askBack(static_cast<int>(sheet.backups().size()) - 1);
+  rest();
+  if (what == QStringLiteral("back")) sheet.goBack();
+  rest();
+}
+
 /// Its page chosen and asked; what it prints with.
 QPushButton* show(app::Window& window, const QString& question, const QCommandLineParser& given) {
   const QString page = given.value(QStringLiteral("page"));
   const int at = page == QStringLiteral("match")       ? 0
+                 : page == QStringLiteral("backups")   ? 0
                  : page == QStringLiteral("plan")      ? 2
                  : page == QStringLiteral("fault")     ? 4
                  : page == QStringLiteral("catalogue") ? 5
@@ -253,6 +274,10 @@ QPushButton* show(app::Window& window, const QString& question, const QCommandLi
                      : 1;
   window.findChild<app::Rail*>()->choose(at);
   QTest::qWait(700);
+  if (page == QStringLiteral("backups")) {
+    showBackups(window, given.positionalArguments().value(0), given.value(QStringLiteral("do")));
+    return nullptr;
+  }
   if (auto* match = qobject_cast<match::MatchPage*>(&window.page())) return showMatch(*match, question, given);
   if (auto* plan = qobject_cast<plan::PlanPage*>(&window.page())) return showPlan(*plan, question);
   if (auto* bench = qobject_cast<measure::BenchPage*>(&window.page())) {

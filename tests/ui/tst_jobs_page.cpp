@@ -92,7 +92,7 @@ class TestJobsPage : public QObject {
     QCOMPARE(shown.inFile(file, 2).said.cause, book->faults.front().code);
     QCOMPARE(shown.inFile(file, 2).said.part, std::string("BR-2215"));
     // open ones first
-    QTRY_COMPARE(shown.page.list().jobs().job(0).id.value, 1);
+    QTRY_COMPARE(shown.page.list().jobs().row(0).id.value, 1);
 
     shown.key(Qt::Key_M);
     QTRY_VERIFY(shown.page.job().state().startsWith("open"));

@@ -3,8 +3,8 @@
 #include <embedded/ohmkin_seed_data.h>
 #include <exchange/package.h>
 #include <workflow/load_pack.h>
-#include <QPointer>
 #include <QThread>
+#include <memory>
 
 namespace ohmkin::app {
 namespace {
@@ -24,12 +24,11 @@ QString write(const std::string& path) {
 }  // namespace
 
 void writeDemoCatalogue(const QString& file, QObject* context, std::function<void(const QString&)> then) {
-  QThread* thread = QThread::create([file, back = QPointer<QObject>(context), then = std::move(then)] {
-    const QString whyNot = write(file.toStdString());
-    if (back)
-      QMetaObject::invokeMethod(
-          back, [then, whyNot] { then(whyNot); }, Qt::QueuedConnection);
-  });
+  auto whyNot = std::make_shared<QString>();
+  QThread* thread = QThread::create([file, whyNot] { *whyNot = write(file.toStdString()); });
+  // Whether the window is still there is asked on its own thread; going first, it waits until the file is whole.
+  QObject::connect(thread, &QThread::finished, context, [whyNot, then = std::move(then)] { then(*whyNot); });
+  QObject::connect(context, &QObject::destroyed, thread, [thread] { thread->wait(); });
   QObject::connect(thread, &QThread::finished, thread, &QObject::deleteLater);
   thread->start();
 }

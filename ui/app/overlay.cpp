@@ -16,7 +16,16 @@ Overlay::Overlay(const QString& name, QWidget& window)
 }
 
 void Overlay::appear() {
-  if (!isVisible()) before_ = QApplication::focusWidget();
+  if (!isVisible()) {
+    for (auto* other : window_.findChildren<Overlay*>())
+      if (other != this && other->isVisible()) other->reject();
+    before_ = QApplication::focusWidget();
+    for (QWidget* each : window_.findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly)) {
+      if (each->isWindow() || !each->isEnabled() || qobject_cast<Overlay*>(each) != nullptr) continue;
+      behind_.emplace_back(each);
+      each->setEnabled(false);
+    }
+  }
   setGeometry(window_.rect());
   settle();
   show();
@@ -26,6 +35,9 @@ void Overlay::appear() {
 void Overlay::vanish() {
   if (!isVisible()) return;
   hide();
+  for (const auto& each : behind_)
+    if (each != nullptr) each->setEnabled(true);
+  behind_.clear();
   QWidget* before = before_.data();
   if (before != nullptr && before->isVisible()) before->setFocus(Qt::OtherFocusReason);
 }
@@ -40,7 +52,7 @@ void Overlay::paintEvent(QPaintEvent* /*event*/) {
 }
 
 void Overlay::mousePressEvent(QMouseEvent* event) {
-  if (!panel_->geometry().contains(event->pos())) vanish();
+  if (!panel_->geometry().contains(event->pos())) reject();
 }
 
 bool Overlay::eventFilter(QObject* watched, QEvent* event) {

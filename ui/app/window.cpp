@@ -1,4 +1,3 @@
-#include <app/demo_catalogue.h>
 #include <app/pages.h>
 #include <app/window.h>
 #include <look/palette.h>
@@ -6,14 +5,10 @@
 #include <QActionGroup>
 #include <QApplication>
 #include <QClipboard>
-#include <QDragEnterEvent>
-#include <QFileDialog>
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QMessageBox>
-#include <QMimeData>
-#include <QStandardPaths>
 
 namespace ohmkin::app {
 namespace {
@@ -26,16 +21,14 @@ QString unitWords(const DisplayUnits& units) {
   return units.temperature == TemperatureUnit::celsius ? QStringLiteral("°C") : QStringLiteral("°F");
 }
 
-QString catalogueFilter() { return Window::tr("Ohmkin catalogues (*.ohmkin);;All files (*)"); }
+}  // namespace
 
-QMessageBox* box(QWidget* parent, const QString& text) {
+QMessageBox* messageBox(QWidget* parent, const QString& text) {
   auto* message = new QMessageBox(QMessageBox::NoIcon, QStringLiteral("Ohmkin"), text, QMessageBox::Ok, parent);
   message->setTextFormat(Qt::PlainText);
   message->setAttribute(Qt::WA_DeleteOnClose);
   return message;
 }
-
-}  // namespace
 
 void applyTone(desk::ToneChoice choice, const QPalette& desktop) {
   switch (choice) {
@@ -55,11 +48,12 @@ Window::Window(desk::Settings& settings, QWidget* parent)
     : QWidget(parent),
       settings_(settings),
       menu_(new QMenu(this)),
-      recent_(new QMenu(tr("Open &recent"), this)),
+      recent_(new QMenu(tr("Open recen&t"), this)),
       rail_(new Rail(this)),
       stack_(new QStackedWidget(this)),
       list_(new ActionList(settings, *this)),
       keys_(new KeySheet(*this)),
+      backups_(new BackupSheet(*this, [this] { return unsaved(); })),
       made_(pages().size(), nullptr) {
   setWindowTitle(QStringLiteral("Ohmkin"));
   setMinimumSize(kSmallest);
@@ -78,6 +72,7 @@ Window::Window(desk::Settings& settings, QWidget* parent)
   more_ = rail_->addAtFoot(tr("Menu"), tr("Catalogues, units, light and dark (F10)"));
   connect(more_, &QAbstractButton::clicked, this, &Window::popMenu);
   fillMenu();
+  wireBackups();
   qApp->installEventFilter(this);
   rail_->choose(std::clamp(settings.page(), 0, rail_->count() - 1));
 }
@@ -95,30 +90,43 @@ desk::Page& Window::page() const { return *qobject_cast<desk::Page*>(stack_->cur
 void Window::choosePage(int index) {
   list_->vanish();
   keys_->vanish();
+  if (!exchanging_) backups_->vanish();
   if (stack_->currentWidget() != nullptr) keepLayout(page());
-  desk::Page*& page = made_.at(static_cast<std::size_t>(index));
-  if (page == nullptr) {
-    page = pages().at(static_cast<std::size_t>(index)).make(settings_, stack_);
-    stack_->addWidget(page);
-    connect(page, &desk::Page::openRequested, this, &Window::chooseCatalogue);
-    connect(page, &desk::Page::demoRequested, this, &Window::makeDemo);
-    connect(page, &desk::Page::goOnRequested, this, &Window::goOnWith);
-    connect(page, &desk::Page::opened, this, [this](const QString& file) {
-      file_ = file;
-      settings_.remember(file);
-      setWindowTitle(tr("%1 – Ohmkin").arg(QFileInfo(file).fileName()));
-    });
-    connect(page, &desk::Page::refused, this, [this](const QString& file) {
-      settings_.forget(file);
-      setWindowTitle(QStringLiteral("Ohmkin"));
-    });
-    histories_.addStack(&page->history());
-    page->restoreLayout(settings_.layout(QString::fromLatin1(page->metaObject()->className())));
-    if (!file_.isEmpty()) page->openCatalogue(file_);
-  }
-  histories_.setActiveStack(&page->history());
-  stack_->setCurrentWidget(page);
-  page->takeKeyboard();
+  desk::Page*& made = made_.at(static_cast<std::size_t>(index));
+  if (made == nullptr) made = &makePage(static_cast<std::size_t>(index));
+  histories_.setActiveStack(&made->history());
+  stack_->setCurrentWidget(made);
+  if (!backups_->isVisible()) made->takeKeyboard();
+}
+
+desk::Page& Window::makePage(std::size_t index) {
+  desk::Page* page = pages().at(index).make(settings_, stack_);
+  stack_->addWidget(page);
+  connect(page, &desk::Page::openRequested, this, &Window::chooseCatalogue);
+  connect(page, &desk::Page::demoRequested, this, &Window::makeDemo);
+  connect(page, &desk::Page::goOnRequested, this, &Window::goOnWith);
+  connect(page, &desk::Page::copiesRequested, this, &Window::showBackups);
+  connect(page, &desk::Page::salvageRequested, this, [this] {
+    showBackups();
+    backups_->askSalvage();
+  });
+  connect(page, &desk::Page::opened, this, [this, page](const QString& file) {
+    file_ = file;
+    // Until now there was nothing on it that could take the keyboard.
+    const QWidget* focus = QApplication::focusWidget();
+    if (page == stack_->currentWidget() && stack_->isEnabled() && (focus == nullptr || rail_->isAncestorOf(focus)))
+      page->takeKeyboard();
+    settings_.remember(file);
+    setWindowTitle(tr("%1 – Ohmkin").arg(QFileInfo(file).fileName()));
+  });
+  connect(page, &desk::Page::refused, this, [this](const QString& file) {
+    settings_.forget(file);
+    setWindowTitle(QStringLiteral("Ohmkin"));
+  });
+  histories_.addStack(&page->history());
+  page->restoreLayout(settings_.layout(QString::fromLatin1(page->metaObject()->className())));
+  if (!file_.isEmpty() && !exchanging_) page->openCatalogue(file_);
+  return *page;
 }
 
 void Window::goOnWith(const QString& schema, const QString& document) {
@@ -157,6 +165,7 @@ void Window::fillMenu() {
   menu_->addMenu(recent_);
   menu_->addAction(
       act(tr("&New demo catalogue…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N), [this] { makeDemo(); }));
+  menu_->addAction(act(tr("&Backups…"), QKeySequence(Qt::CTRL | Qt::Key_B), [this] { showBackups(); }));
   menu_->addSeparator();
   menu_->addAction(
       act(tr("&Copy answer as text"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] { copyAnswer(); }));
@@ -257,7 +266,7 @@ void Window::addLanguages() {
     action->setChecked(settings_.language() == language);
     connect(action, &QAction::triggered, this, [this, take = language] {
       settings_.setLanguage(take);
-      box(this, tr("The language changes at the next start."))->open();
+      messageBox(this, tr("The language changes at the next start."))->open();
     });
     languages->addAction(action);
   }
@@ -275,61 +284,6 @@ void Window::fillRecent() {
   recent_->setEnabled(!files.isEmpty());
 }
 
-void Window::openCatalogue(const QString& file) {
-  file_ = file;
-  for (desk::Page* each : made_)
-    if (each != nullptr) each->openCatalogue(file);
-}
-
-void Window::takeFile(const QString& file) {
-  if (QFileInfo(file).suffix() == QStringLiteral("ohmkin")) {
-    openCatalogue(file);
-    return;
-  }
-  const auto takes = std::find_if(pages().begin(), pages().end(), [](const auto& entry) { return entry.takesFiles; });
-  if (takes == pages().end()) return;
-  rail_->choose(static_cast<int>(takes - pages().begin()));
-  page().takeFile(file);
-}
-
-/// One file at a time: several would be answered one after another, and only the last would be seen.
-void Window::dragEnterEvent(QDragEnterEvent* event) {
-  const QList<QUrl> urls = event->mimeData()->urls();
-  if (urls.size() == 1 && urls.front().isLocalFile()) event->acceptProposedAction();
-}
-
-void Window::dropEvent(QDropEvent* event) {
-  const QList<QUrl> urls = event->mimeData()->urls();
-  if (urls.size() != 1) return;
-  event->acceptProposedAction();
-  takeFile(urls.front().toLocalFile());
-}
-
-void Window::openLast() {
-  const QStringList files = settings_.recent();
-  if (files.isEmpty()) page().showNoCatalogue();
-  else openCatalogue(files.front());
-}
-
-void Window::chooseCatalogue() {
-  const QString start = file_.isEmpty() ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation) : file_;
-  const QString file = QFileDialog::getOpenFileName(this, tr("Open a catalogue"), start, catalogueFilter());
-  if (!file.isEmpty()) openCatalogue(file);
-}
-
-void Window::makeDemo() {
-  const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-  QString file =
-      QFileDialog::getSaveFileName(this, tr("Where to put the demo catalogue"), folder + QStringLiteral("/demo.ohmkin"),
-                                   catalogueFilter(), nullptr, QFileDialog::DontConfirmOverwrite);
-  if (file.isEmpty()) return;
-  if (QFileInfo(file).suffix().isEmpty()) file += QStringLiteral(".ohmkin");
-  writeDemoCatalogue(file, this, [this, file](const QString& whyNot) {
-    if (whyNot.isEmpty()) openCatalogue(file);
-    else box(this, tr("The demo catalogue was not made. %1").arg(whyNot))->open();
-  });
-}
-
 void Window::copyAnswer() {
   const QString text = page().asText();
   if (!text.isEmpty()) QApplication::clipboard()->setText(text);
@@ -342,7 +296,8 @@ void Window::popMenu() {
 }
 
 void Window::showAbout() {
-  box(this,
+  messageBox(
+      this,
       tr("Ohmkin %1\n\nWhich temperature sender joins this dash gauge to that engine.\n\n"
          "Let the engine cool before you open anything: coolant under pressure scalds. Disconnect the battery before "
          "you "
@@ -373,6 +328,14 @@ void Window::keepLayout(const desk::Page& page) {
 }
 
 void Window::closeEvent(QCloseEvent* event) {
+  if (!leaving_ && !unsaved().isEmpty()) {
+    event->ignore();
+    whenNothingIsLost(tr("&Give it up and quit"), [this] {
+      leaving_ = true;
+      close();
+    });
+    return;
+  }
   settings_.setGeometry(saveGeometry());
   const auto shown = std::find(made_.begin(), made_.end(), &page());
   settings_.setPage(static_cast<int>(shown - made_.begin()));

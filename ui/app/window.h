@@ -1,11 +1,14 @@
 #pragma once
 #include <app/action_list.h>
+#include <app/backup_sheet.h>
 #include <app/key_sheet.h>
 #include <app/rail.h>
 #include <desk/page.h>
 #include <desk/settings.h>
 #include <QMenu>
+#include <QMessageBox>
 #include <QStackedWidget>
+#include <QTimer>
 #include <QUndoGroup>
 
 namespace ohmkin::app {
@@ -16,6 +19,7 @@ class Window : public QWidget {
 
  public:
   explicit Window(desk::Settings& settings, QWidget* parent = nullptr);
+  /// Asks first where something is typed on a page that would go with the catalogue open now.
   void openCatalogue(const QString& file);
   /// A catalogue is opened; any other file goes to the page that takes files.
   void takeFile(const QString& file);
@@ -27,6 +31,9 @@ class Window : public QWidget {
   [[nodiscard]] std::vector<Offered> offered() const;
   [[nodiscard]] ActionList& actionList() const { return *list_; }
   [[nodiscard]] KeySheet& keySheet() const { return *keys_; }
+  [[nodiscard]] BackupSheet& backupSheet() const { return *backups_; }
+  /// What is typed on the pages and would go with the catalogue: "Jobs: a new job".
+  [[nodiscard]] QStringList unsaved() const;
 
  protected:
   void closeEvent(QCloseEvent* event) override;
@@ -42,7 +49,13 @@ class Window : public QWidget {
   void addChoices();
   void addLanguages();
   void addUndo();
+  desk::Page& makePage(std::size_t index);
   void choosePage(int index);
+  void openNow(const QString& file);
+  void whenNothingIsLost(const QString& order, const std::function<void()>& then);
+  void showBackups();
+  void wireBackups();
+  void tellMissedBackups();
   void goOnWith(const QString& schema, const QString& document);
   void chooseCatalogue();
   void makeDemo();
@@ -61,10 +74,17 @@ class Window : public QWidget {
   QUndoGroup histories_;
   ActionList* list_;
   KeySheet* keys_;
+  BackupSheet* backups_;
   std::vector<QAction*> goes_;     ///< to the pages
   std::vector<desk::Page*> made_;  ///< by entry; null until first shown
   QString file_;
+  QTimer missedAsked_;
+  bool exchanging_ = false;  ///< the catalogue for a backup of it: no page opens it meanwhile
+  bool leaving_ = false;     ///< and whatever is typed is given up
 };
+
+/// One sentence of the window's own, that goes when it is closed.
+QMessageBox* messageBox(QWidget* parent, const QString& text);
 
 /// Puts the tone chosen into effect; `desktop` is the palette the desktop gave the program at its start.
 void applyTone(desk::ToneChoice choice, const QPalette& desktop);

@@ -51,6 +51,12 @@ CataloguePage::CataloguePage(desk::Settings& settings, QWidget* parent)
   row->setSpacing(space(16));
   row->addWidget(parts_, 0);
   row->addWidget(said_, 1);
+  auto* copies = new QPushButton(tr("Backups…"), work);
+  copies->setToolTip(tr("Copies of this catalogue: make, check, go back to one (Ctrl+B)"));
+  copies->setMinimumHeight(space(32));
+  row->addStretch(0);
+  row->addWidget(copies);
+  connect(copies, &QPushButton::clicked, this, &Page::copiesRequested);
   column->addLayout(row);
   column->addWidget(desks_, 1);
   stack_->addWidget(whole_);
@@ -88,8 +94,7 @@ QWidget* CataloguePage::makeFinding() {
 }
 
 void CataloguePage::wire() {
-  connect(whole_, &parts::BlankSheet::openRequested, this, &Page::openRequested);
-  connect(whole_, &parts::BlankSheet::demoRequested, this, &Page::demoRequested);
+  parts::askThrough(*this, *whole_);
   connect(query_, &parts::QueryBox::asked, this, &CataloguePage::asked);
   connect(parts_, &parts::Segmented::chosen, this, [this](int part) {
     desks_->setCurrentIndex(part);
@@ -140,13 +145,13 @@ void CataloguePage::wireClerks() {
     asked(query_->text());
   });
   connect(&clerk_, &Clerk::openingRefused, this, [this](const QString& file, const Refusal& refusal) {
-    forget(desk::refusalSentence(refusal));
+    forget(refusal);
     emit refused(file, desk::refusalSentence(refusal));
   });
   for (Clerk* each : {&finder_, &reader_, &clerk_})
     connect(each, &Clerk::failed, this, [this](const Refusal& refusal) {
       if (refusal.code == "catalogue-busy") tell(desk::refusalSentence(refusal), true);
-      else forget(desk::refusalSentence(refusal));
+      else forget(refusal);
     });
 }
 
@@ -198,9 +203,19 @@ void CataloguePage::openCatalogue(const QString& file) {
   clerk_.open(file);
 }
 
+QString CataloguePage::unsaved() const {
+  if (thing_->editing() && thing_->form().dirty()) {
+    const workflow::Thing thing = thing_->form().thing();
+    if (thing.isNew()) return tr("a new %1").arg(plain(workflow::editKind(thing.kind)->label));
+    return tr("%1, being edited").arg(plain(workflow::nameOf(thing)));
+  }
+  if (ready() && thing_->stock().asking()) return tr("a movement of %1, not made yet").arg(thing_->shownNow().number);
+  return {};
+}
+
 void CataloguePage::showNoCatalogue() { forget({}); }
 
-void CataloguePage::forget(const QString& whyNot) {
+void CataloguePage::forget(const std::optional<Refusal>& whyNot) {
   file_.clear();
   history().clear();
   thing_->catalogueOpened();

@@ -21,6 +21,8 @@ class CataloguePage : public desk::Page {
 
   explicit CataloguePage(desk::Settings& settings, QWidget* parent = nullptr);
   void openCatalogue(const QString& file) override;
+  void letGo(const std::function<void()>& then) override { desk::letGo({&finder_, &reader_, &clerk_}, then); }
+  [[nodiscard]] QString unsaved() const override;
   void showNoCatalogue() override;
   void takeKeyboard() override;
   [[nodiscard]] QString asText() const override;
@@ -61,7 +63,7 @@ class CataloguePage : public desk::Page {
   void outcome(const QString& sentence, bool done, bool wasUndo);
   void refresh();
   void tell(const QString& sentence, bool refused);
-  void forget(const QString& whyNot);
+  void forget(const std::optional<Refusal>& whyNot);
   void countRows();
   void showState();
 

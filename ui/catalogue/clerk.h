@@ -1,14 +1,8 @@
 #pragma once
 #include <catalog/catalogue.h>
-#include <finding/refusal.h>
+#include <desk/file_thread.h>
 #include <workflow/edit_session.h>
 #include <workflow/find.h>
-#include <QObject>
-#include <QThread>
-#include <array>
-#include <functional>
-#include <optional>
-#include <stop_token>
 
 /// The catalogue page: find anything, look at it, edit it, sell it. Its namespace is ohmkin::shelves: ohmkin::catalog
 /// is the room that keeps the file.
@@ -36,44 +30,7 @@ class OpenFile {
   std::optional<workflow::EditSession> session_;
 };
 
-class ClerkWork;
-
-/// Works on a thread of its own, in the order of what it is told, so that the window never waits.
-class Clerk : public QObject {
-  Q_OBJECT
-
- public:
-  /// What is done on the thread; it hands back what is then done where the clerk's owner lives. A job need not look at
-  /// the token; a long one should.
-  using Then = std::function<void()>;
-  using Job = std::function<Then(OpenFile&, const std::stop_token&)>;
-
-  explicit Clerk(QObject* parent = nullptr);
-  ~Clerk() override;
-  Clerk(const Clerk&) = delete;
-  Clerk& operator=(const Clerk&) = delete;
-
-  void open(const QString& file);
-  /// Of one lane only the newest counts: an older one is stopped, or not begun, and what it hands back is dropped.
-  void ask(int lane, Job job);
-  void drop(int lane);
-  /// Always done, also when another file is opened or the window is closed meanwhile: for changes.
-  void tell(Job job);
-
-  static constexpr std::size_t kLanes = 16;
-
- signals:
-  void opened(const QString& file);
-  void openingRefused(const QString& file, const ohmkin::Refusal& refusal);
-  void failed(const ohmkin::Refusal& refusal);  ///< the file gave out while it was read
-
- private:
-  void run(Job job, const std::stop_token& stop, bool whatever);
-  QThread thread_;
-  std::array<std::stop_source, kLanes> lanes_;
-  std::stop_source file_;  ///< what is told belongs to it
-  ClerkWork* work_;
-};
+using Clerk = desk::ThreadWith<OpenFile>;
 
 /// The window's one refusal of a change, from that of the file.
 workflow::EditRefusal refusalOf(const catalog::CatalogueError& error);

@@ -1,9 +1,7 @@
 #include <catalogue/found_list.h>
 #include <desk/catalogue_thread.h>
 #include <look/palette.h>
-#include <look/style.h>
 #include <look/type.h>
-#include <parts/scrolling.h>
 #include <parts/words.h>
 #include <QKeyEvent>
 #include <QPainter>
@@ -59,16 +57,10 @@ class FoundDelegate : public QStyledItemDelegate {
   void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
     const FoundRow& row = list_.rows().row(index.row());
     const bool selected = option.state & QStyle::State_Selected;
-    const bool over = option.state & QStyle::State_MouseOver;
     painter->save();
-    painter->setRenderHint(QPainter::Antialiasing);
-    const QRectF card = QRectF(option.rect).adjusted(0.5, 0.5, -0.5, -0.5 - gap());
-    painter->setPen(QPen(colour(selected ? Paint::accent : over ? Paint::edge : Paint::line), 1));
-    painter->setBrush(colour(selected ? Paint::accentWash : Paint::panel));
-    painter->drawRoundedRect(card, look::cornerRadius(), look::cornerRadius());
+    const QRectF card = parts::drawCard(*painter, option, gap());
     paintWords(*painter, card.adjusted(padX(), padY(), -padX(), -padY()), row, selected);
-    if ((option.state & QStyle::State_HasFocus) && list_.hasFocus())
-      look::drawFocusRing(*painter, card.adjusted(-0.5, -0.5, 0.5, 0.5), look::cornerRadius());
+    parts::drawCardFocus(*painter, option, card, list_);
     painter->restore();
   }
 
@@ -157,38 +149,8 @@ QString spoken(const FoundRow& row) {
   return all.join(QStringLiteral(", "));
 }
 
-void FoundModel::setRows(std::vector<FoundRow> rows) {
-  beginResetModel();
-  rows_ = std::move(rows);
-  endResetModel();
-}
-
-void FoundModel::addRows(std::vector<FoundRow> more) {
-  if (more.empty()) return;
-  beginInsertRows({}, rowCount(), rowCount() + static_cast<int>(more.size()) - 1);
-  for (FoundRow& each : more) rows_.push_back(std::move(each));
-  endInsertRows();
-}
-
-int FoundModel::rowCount(const QModelIndex& parent) const {
-  return parent.isValid() ? 0 : static_cast<int>(rows_.size());
-}
-
-QVariant FoundModel::data(const QModelIndex& index, int role) const {
-  if (!index.isValid()) return {};
-  switch (role) {
-    case Qt::DisplayRole:
-      return row(index.row()).number.text;
-    case Qt::ToolTipRole:
-      return parts::plainTip(spoken(row(index.row())));
-    case Qt::AccessibleTextRole:
-      return spoken(row(index.row()));
-    default:
-      return {};
-  }
-}
-
-FoundList::FoundList(QWidget* parent) : QListView(parent) {
+FoundList::FoundList(QWidget* parent)
+    : QListView(parent), model_([](const FoundRow& row) { return row.number.text; }, spoken) {
   setModel(&model_);
   setItemDelegate(new FoundDelegate(*this));
   parts::listOfCards(*this);

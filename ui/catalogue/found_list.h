@@ -1,10 +1,8 @@
 #pragma once
 #include <catalogue/ref.h>
+#include <parts/card_list.h>
 #include <parts/marked_words.h>
 #include <workflow/find.h>
-#include <QAbstractListModel>
-#include <QListView>
-#include <vector>
 
 namespace ohmkin::shelves {
 
@@ -24,20 +22,7 @@ struct FoundRow {
 FoundRow rowOf(const workflow::Found& found);
 QString spoken(const FoundRow& row);
 
-class FoundModel : public QAbstractListModel {
-  Q_OBJECT
-
- public:
-  using QAbstractListModel::QAbstractListModel;
-  void setRows(std::vector<FoundRow> rows);
-  void addRows(std::vector<FoundRow> more);
-  [[nodiscard]] const FoundRow& row(int i) const { return rows_.at(static_cast<std::size_t>(i)); }
-  [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
-  [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-
- private:
-  std::vector<FoundRow> rows_;
-};
+using FoundModel = parts::CardModel<FoundRow>;
 
 /// What was found, best first. The keyboard may stay in the box: step() goes along the rows.
 class FoundList : public QListView {

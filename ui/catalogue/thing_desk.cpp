@@ -132,6 +132,7 @@ void ThingDesk::catalogueOpened() {
   trail_.clear();
   at_ = 0;
   passing_ = false;
+  stock_->show({});
   tell({}, false);
   sheets_->setCurrentIndex(nothing);
   emit stateChanged();

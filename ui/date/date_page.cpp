@@ -63,8 +63,7 @@ QWidget* DatePage::makeReading() {
 
 void DatePage::wire() {
   for (parts::BlankSheet* each : {whole_, sheet_}) {
-    connect(each, &parts::BlankSheet::openRequested, this, &Page::openRequested);
-    connect(each, &parts::BlankSheet::demoRequested, this, &Page::demoRequested);
+    parts::askThrough(*this, *each);
   }
   connect(sheet_, &parts::BlankSheet::exampleTaken, this, [this] {
     if (example_) form_->fill(*example_);
@@ -91,13 +90,13 @@ void DatePage::wire() {
   connect(&thread_, &desk::CatalogueThread::openingRefused, this, [this](const QString& file, const Refusal& refusal) {
     forget();
     file_.clear();
-    parts::sayNoCatalogue(*whole_, desk::refusalSentence(refusal));
+    parts::sayNoCatalogue(*whole_, refusal);
     stack_->setCurrentIndex(0);
     emit refused(file, desk::refusalSentence(refusal));
   });
   connect(&thread_, &desk::CatalogueThread::failed, this, [this](const Refusal& refusal) {
     forget();
-    parts::sayNoCatalogue(*whole_, desk::refusalSentence(refusal));
+    parts::sayNoCatalogue(*whole_, refusal);
     stack_->setCurrentIndex(0);
   });
   settle_.setSingleShot(true);

@@ -21,6 +21,7 @@ class DatePage : public desk::Page {
 
   explicit DatePage(desk::Settings& settings, QWidget* parent = nullptr);
   void openCatalogue(const QString& file) override;
+  void letGo(const std::function<void()>& then) override { desk::letGo({&thread_}, then); }
   void showNoCatalogue() override;
   void takeKeyboard() override;
   [[nodiscard]] QString asText() const override;

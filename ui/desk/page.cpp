@@ -55,6 +55,14 @@ void Page::restoreLayout(const QVariantMap& state) {
   });
 }
 
+void letGo(const std::vector<FileThread*>& threads, const std::function<void()>& then) {
+  auto left = std::make_shared<std::size_t>(threads.size());
+  for (FileThread* thread : threads)
+    thread->letGo([left, then] {
+      if (--*left == 0) then();
+    });
+}
+
 QString groupOf(const QAction& action) { return action.property(kGroup).toString(); }
 
 QString tipOf(const QAction& action) {

@@ -1,4 +1,5 @@
 #pragma once
+#include <desk/file_thread.h>
 #include <desk/settings.h>
 #include <QAction>
 #include <QKeySequence>
@@ -17,6 +18,11 @@ class Page : public QWidget {
   explicit Page(QWidget* parent = nullptr);
   /// Opens this catalogue on the page's own thread; what becomes of it comes back as opened or refused.
   virtual void openCatalogue(const QString& file) = 0;
+  /// Closes the catalogue here, once what was told of it is done, because another file takes its place; `then` is
+  /// called when it is closed. openCatalogue() follows.
+  virtual void letGo(const std::function<void()>& then) = 0;
+  /// What was typed here and would go with the catalogue, in words: "sender BR-2215, being edited"; empty: nothing.
+  [[nodiscard]] virtual QString unsaved() const { return {}; }
   /// Nothing to open: says how to get a catalogue.
   virtual void showNoCatalogue() = 0;
   virtual void takeKeyboard() = 0;
@@ -49,12 +55,17 @@ class Page : public QWidget {
   void refused(const QString& file, const QString& sentence);
   void openRequested();  ///< the page's own Open… button
   void demoRequested();
+  void copiesRequested();   ///< the list of the catalogue's copies
+  void salvageRequested();  ///< to save what still reads of it
   /// Work that was kept elsewhere, to be gone on with by the page whose entry names its schema.
   void goOnRequested(const QString& schema, const QString& document);
 
  private:
   QUndoStack history_;
 };
+
+/// All of them; `then` once the last is closed.
+void letGo(const std::vector<FileThread*>& threads, const std::function<void()>& then);
 
 /// The heading under which an action was offered.
 QString groupOf(const QAction& action);

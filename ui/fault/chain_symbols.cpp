@@ -8,7 +8,7 @@ namespace {
 
 using look::colour;
 using look::Paint;
-double space(double n) { return look::space(n); }
+double gap(double n) { return look::space(n); }
 
 constexpr double kSuspected = 0.1;
 
@@ -22,26 +22,25 @@ class Symbol {
     painter_.setBrush(colour(suspected ? Paint::warningWash : Paint::panel));
   }
   void line(double x1, double y1, double x2, double y2) {
-    painter_.drawLine(c_ + QPointF(space(x1), space(y1)), c_ + QPointF(space(x2), space(y2)));
+    painter_.drawLine(c_ + QPointF(gap(x1), gap(y1)), c_ + QPointF(gap(x2), gap(y2)));
   }
-  void ring(double x, double radius) { painter_.drawEllipse(c_ + QPointF(space(x), 0), space(radius), space(radius)); }
+  void ring(double x, double radius) { painter_.drawEllipse(c_ + QPointF(gap(x), 0), gap(radius), gap(radius)); }
   void box(double half, double high) {
-    painter_.drawRoundedRect(QRectF(c_.x() - space(half), c_.y() - space(high), 2 * space(half), 2 * space(high)), 2,
-                             2);
+    painter_.drawRoundedRect(QRectF(c_.x() - gap(half), c_.y() - gap(high), 2 * gap(half), 2 * gap(high)), 2, 2);
   }
   void coil() {
-    QPainterPath path(c_ + QPointF(-space(14), 0));
+    QPainterPath path(c_ + QPointF(-gap(14), 0));
     for (int i = 0; i < 4; ++i)
-      path.arcTo(QRectF(c_.x() - space(14) + i * space(7), c_.y() - space(4.5), space(7), space(9)), 180, -180);
+      path.arcTo(QRectF(c_.x() - gap(14) + i * gap(7), c_.y() - gap(4.5), gap(7), gap(9)), 180, -180);
     painter_.setBrush(Qt::NoBrush);
     painter_.drawPath(path);
   }
   void waves() {
     for (const double y : {-3.0, 3.0}) {
-      QPainterPath path(c_ + QPointF(-space(9), space(y)));
+      QPainterPath path(c_ + QPointF(-gap(9), gap(y)));
       for (int i = 0; i < 3; ++i)
-        path.quadTo(c_ + QPointF(-space(6) + i * space(6), space(i % 2 == 0 ? y - 5 : y + 5)),
-                    c_ + QPointF(-space(3) + i * space(6), space(y)));
+        path.quadTo(c_ + QPointF(-gap(6) + i * gap(6), gap(i % 2 == 0 ? y - 5 : y + 5)),
+                    c_ + QPointF(-gap(3) + i * gap(6), gap(y)));
       painter_.drawPath(path);
     }
   }
@@ -49,7 +48,7 @@ class Symbol {
     line(-14, 0, -3, 0);
     line(5, 0, 14, 0);
     painter_.setBrush(Qt::NoBrush);
-    painter_.drawArc(QRectF(c_.x() - space(4), c_.y() - space(7), space(14), space(14)), 90 * 16, 180 * 16);
+    painter_.drawArc(QRectF(c_.x() - gap(4), c_.y() - gap(7), gap(14), gap(14)), 90 * 16, 180 * 16);
     painter_.setBrush(painter_.pen().color());
     ring(0.5, 2.5);
   }
@@ -61,12 +60,12 @@ class Symbol {
 
 }  // namespace
 
-double wireWidth() { return space(1.6); }
+double wireWidth() { return gap(1.6); }
 
 double symbolHalf(Place place) {
-  return place == Place::battery                                                           ? space(4)
-         : place == Place::feedPin || place == Place::leadPin || place == Place::groundPin ? space(4.5)
-                                                                                           : space(14);
+  return place == Place::battery                                                           ? gap(4)
+         : place == Place::feedPin || place == Place::leadPin || place == Place::groundPin ? gap(4.5)
+                                                                                           : gap(14);
 }
 
 void drawSymbol(QPainter& painter, const QPointF& centre, Place place, bool heater, double suspicion) {
@@ -156,15 +155,15 @@ void drawSymbol(QPainter& painter, const QPointF& centre, Place place, bool heat
 void drawChassis(QPainter& painter, const QPointF& at) {
   painter.setPen(QPen(colour(Paint::ink), wireWidth(), Qt::SolidLine, Qt::RoundCap));
   for (int i = 0; i < 3; ++i) {
-    const double half = space(8 - 2.5 * i);
-    const double y = at.y() + i * space(3.5);
+    const double half = gap(8 - 2.5 * i);
+    const double y = at.y() + i * gap(3.5);
     painter.drawLine(QPointF(at.x() - half, y), QPointF(at.x() + half, y));
   }
 }
 
 void drawLikelihood(QPainter& painter, const QPointF& centre, double radius, double probability) {
   const QRectF box(centre.x() - radius, centre.y() - radius, 2 * radius, 2 * radius);
-  painter.setPen(QPen(colour(Paint::warning), space(1.2)));
+  painter.setPen(QPen(colour(Paint::warning), gap(1.2)));
   painter.setBrush(colour(Paint::panel));
   painter.drawEllipse(box);
   painter.setPen(Qt::NoPen);

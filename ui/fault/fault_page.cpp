@@ -131,8 +131,7 @@ QWidget* FaultPage::makeSteps() {
 
 void FaultPage::wire() {
   for (parts::BlankSheet* each : {whole_, sheet_}) {
-    connect(each, &parts::BlankSheet::openRequested, this, &Page::openRequested);
-    connect(each, &parts::BlankSheet::demoRequested, this, &Page::demoRequested);
+    parts::askThrough(*this, *each);
   }
   connect(sheet_, &parts::BlankSheet::exampleTaken, this, [this] {
     form_->gauge().setText(example_);
@@ -161,19 +160,18 @@ void FaultPage::wire() {
     emit opened(file);
     questionChanged();
   });
-  const auto noCatalogue = [this](const QString& sentence) {
+  const auto noCatalogue = [this](const Refusal& refusal) {
     file_.clear();
     forget();
-    parts::sayNoCatalogue(*whole_, sentence);
+    parts::sayNoCatalogue(*whole_, refusal);
     stack_->setCurrentIndex(0);
   };
   connect(&thread_, &desk::CatalogueThread::openingRefused, this,
           [this, noCatalogue](const QString& file, const Refusal& refusal) {
-            noCatalogue(desk::refusalSentence(refusal));
+            noCatalogue(refusal);
             emit refused(file, desk::refusalSentence(refusal));
           });
-  connect(&thread_, &desk::CatalogueThread::failed, this,
-          [noCatalogue](const Refusal& refusal) { noCatalogue(desk::refusalSentence(refusal)); });
+  connect(&thread_, &desk::CatalogueThread::failed, this, noCatalogue);
   settle_.setSingleShot(true);
   settle_.setInterval(kSettleMilliseconds);
   connect(&settle_, &QTimer::timeout, this, [this] { work_->setCurrentIndex(0); });

@@ -27,6 +27,7 @@ class FaultPage : public desk::Page {
  public:
   explicit FaultPage(desk::Settings& settings, QWidget* parent = nullptr);
   void openCatalogue(const QString& file) override;
+  void letGo(const std::function<void()>& then) override { desk::letGo({&thread_}, then); }
   void showNoCatalogue() override;
   void takeKeyboard() override;
   [[nodiscard]] QString asText() const override;

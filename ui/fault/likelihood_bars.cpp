@@ -1,5 +1,6 @@
 #include <fault/likelihood_bars.h>
 #include <look/palette.h>
+#include <look/role.h>
 #include <look/style.h>
 #include <look/type.h>
 #include <parts/words.h>
@@ -37,6 +38,7 @@ LikelihoodBars::LikelihoodBars(QWidget* parent) : QWidget(parent) {
   setSizePolicy(policy);
   setFocusPolicy(Qt::TabFocus);  // so that a screen reader comes by; there is nothing to press
   setAccessibleName(tr("What may be the matter"));
+  look::setRole(*this, QAccessible::Chart);
 }
 
 void LikelihoodBars::display(std::vector<LikelihoodRow> rows) {

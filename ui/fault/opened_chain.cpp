@@ -15,7 +15,7 @@ using look::colour;
 using look::Paint;
 using look::Text;
 using look::typeface;
-double space(double n) { return look::space(n); }
+double gap(double n) { return look::space(n); }
 double line() { return look::metrics(Text::small).lineSpacing(); }
 
 constexpr int kNameLines = 2;
@@ -54,7 +54,7 @@ class Plan {
   Plan(const OpenedCircuit& circuit, double width) : circuit_(circuit), zones_(zonesOf(circuit)) {
     std::size_t columns = 0;
     for (const Zone& zone : zones_) columns += zone.upper.size();
-    gap_ = space(10);
+    gap_ = gap(10);
     column_ = (width - gap_ * static_cast<double>(zones_.size() - 1)) / static_cast<double>(columns);
     double x = 0;
     for (const Zone& zone : zones_) {
@@ -68,33 +68,33 @@ class Plan {
       x += wide + gap_;
     }
     const auto gauge = *at(Place::gauge);
-    if (circuit.feedShunt) centre(Place::feedShunt) = gauge - QPointF(0, space(24));
-    if (circuit.groundShunt) centre(Place::groundShunt) = QPointF(gauge.x(), lower() - space(24));
+    if (circuit.feedShunt) centre(Place::feedShunt) = gauge - QPointF(0, gap(24));
+    if (circuit.groundShunt) centre(Place::groundShunt) = QPointF(gauge.x(), lower() - gap(24));
     if (shows(circuit.at(Place::boardLeak)))
-      centre(Place::boardLeak) = QPointF(gauge.x(), upper() - space(circuit.feedShunt ? 48 : 24));
+      centre(Place::boardLeak) = QPointF(gauge.x(), upper() - gap(circuit.feedShunt ? 48 : 24));
     if (shows(circuit.at(Place::leadToChassis)))
-      centre(Place::leadToChassis) = QPointF(at(Place::lead)->x(), lower() - space(4));
+      centre(Place::leadToChassis) = QPointF(at(Place::lead)->x(), lower() - gap(4));
   }
 
   [[nodiscard]] std::optional<QPointF> at(Place place) const { return centres_[static_cast<std::size_t>(place)]; }
   [[nodiscard]] const std::vector<Zone>& zones() const { return zones_; }
   [[nodiscard]] const std::vector<QRectF>& cards() const { return cards_; }
   [[nodiscard]] double column() const { return column_; }
-  [[nodiscard]] double head() const { return space(10) + line(); }
+  [[nodiscard]] double head() const { return gap(10) + line(); }
   [[nodiscard]] double above() const {
-    return space(34) + (circuit_.feedShunt ? space(22) : 0) + (shows(circuit_.at(Place::boardLeak)) ? space(22) : 0);
+    return gap(34) + (circuit_.feedShunt ? gap(22) : 0) + (shows(circuit_.at(Place::boardLeak)) ? gap(22) : 0);
   }
-  [[nodiscard]] double below() const { return space(14) + (kNameLines + 1) * line(); }
+  [[nodiscard]] double below() const { return gap(14) + (kNameLines + 1) * line(); }
   [[nodiscard]] double upper() const { return head() + above(); }
-  [[nodiscard]] double lower() const { return upper() + below() + space(40) + (circuit_.groundShunt ? space(24) : 0); }
-  [[nodiscard]] double height() const { return lower() + below() + space(8); }
+  [[nodiscard]] double lower() const { return upper() + below() + gap(40) + (circuit_.groundShunt ? gap(24) : 0); }
+  [[nodiscard]] double height() const { return lower() + below() + gap(8); }
   /// Symbol and words.
   [[nodiscard]] QRectF box(Place place) const {
     const auto c = at(place);
     if (!c) return {};
     if (place == Place::feedShunt || place == Place::groundShunt || place == Place::boardLeak)
-      return {c->x() - column_ / 2, c->y() - space(9), column_, space(18)};
-    return {c->x() - column_ / 2, c->y() - space(16), column_, space(16) + below()};
+      return {c->x() - column_ / 2, c->y() - gap(9), column_, gap(18)};
+    return {c->x() - column_ / 2, c->y() - gap(16), column_, gap(16) + below()};
   }
 
  private:
@@ -118,7 +118,7 @@ class Drawing {
       painter_.setBrush(colour(Paint::panel));
       painter_.drawRoundedRect(plan_.cards()[i].adjusted(0.5, 0.5, -0.5, -0.5), look::cornerRadius(),
                                look::cornerRadius());
-      const QRectF title = plan_.cards()[i].adjusted(space(12), space(8), -space(8), 0);
+      const QRectF title = plan_.cards()[i].adjusted(gap(12), gap(8), -gap(8), 0);
       parts::drawWords(painter_, QRectF(title.topLeft(), QSizeF(title.width(), line())),
                        OpenedChain::tr(plan_.zones()[i].title), typeface(Text::small), colour(Paint::quiet), 1);
     }
@@ -157,10 +157,10 @@ class Drawing {
         last = here;
         half = symbolHalf(place);
       }
-    const double left = battery.x() - plan_.column() / 2 + space(14);
+    const double left = battery.x() - plan_.column() / 2 + gap(14);
     painter_.drawLine(QPointF(battery.x() - symbolHalf(Place::battery), battery.y()), QPointF(left, battery.y()));
-    painter_.drawLine(QPointF(left, battery.y()), QPointF(left, battery.y() + space(4)));
-    drawChassis(painter_, QPointF(left, battery.y() + space(4)));
+    painter_.drawLine(QPointF(left, battery.y()), QPointF(left, battery.y() + gap(4)));
+    drawChassis(painter_, QPointF(left, battery.y() + gap(4)));
     engineReturn(last, half);
     gaugeReturn();
     branches();
@@ -185,35 +185,35 @@ class Drawing {
     return circuit_.at(place).examined;
   }
   [[nodiscard]] QRectF frameOf(Place place) const {
-    QRectF box = plan_.box(place).adjusted(0, -space(4) - line(), 0, 0);
-    if (place == Place::gauge && circuit_.at(Place::feedShunt).examined) box.setTop(box.top() - space(20));
-    if (place == Place::gauge && circuit_.at(Place::boardLeak).examined) box.setTop(box.top() - space(20));
-    if (place == Place::groundCoil && circuit_.at(Place::groundShunt).examined) box.setTop(box.top() - space(20));
-    return box.adjusted(space(3), 0, -space(3), space(2));
+    QRectF box = plan_.box(place).adjusted(0, -gap(4) - line(), 0, 0);
+    if (place == Place::gauge && circuit_.at(Place::feedShunt).examined) box.setTop(box.top() - gap(20));
+    if (place == Place::gauge && circuit_.at(Place::boardLeak).examined) box.setTop(box.top() - gap(20));
+    if (place == Place::groundCoil && circuit_.at(Place::groundShunt).examined) box.setTop(box.top() - gap(20));
+    return box.adjusted(gap(3), 0, -gap(3), gap(2));
   }
   void frame(const QRectF& box) {
     painter_.setPen(QPen(colour(Paint::accent), 1.5));
     painter_.setBrush(colour(Paint::accentWash));
-    painter_.drawRoundedRect(box, space(6), space(6));
+    painter_.drawRoundedRect(box, gap(6), gap(6));
     QFont bold = typeface(Text::small);
     bold.setWeight(QFont::DemiBold);
-    parts::drawWords(painter_, QRectF(box.left() + space(6), box.top() + space(2), box.width() - space(8), line()),
+    parts::drawWords(painter_, QRectF(box.left() + gap(6), box.top() + gap(2), box.width() - gap(8), line()),
                      OpenedChain::tr("test"), bold, colour(Paint::accent), 1);
   }
 
   void engineReturn(const QPointF& thread, double half) {
     const QPointF block = *plan_.at(Place::block);
     const QPointF strap = *plan_.at(Place::strap);
-    const double right = thread.x() + plan_.column() / 2 - space(8);
+    const double right = thread.x() + plan_.column() / 2 - gap(8);
     painter_.drawPolyline(
         QPolygonF({QPointF(thread.x() + half, thread.y()), QPointF(right, thread.y()), QPointF(right, block.y()),
                    QPointF(block.x() + symbolHalf(Place::block), block.y())}));
     painter_.drawLine(QPointF(block.x() - symbolHalf(Place::block), block.y()),
                       QPointF(strap.x() + symbolHalf(Place::strap), strap.y()));
-    const QPointF end(plan_.at(Place::connector)->x() + space(6), strap.y());
+    const QPointF end(plan_.at(Place::connector)->x() + gap(6), strap.y());
     painter_.drawLine(QPointF(strap.x() - symbolHalf(Place::strap), strap.y()), end);
-    painter_.drawLine(end, end + QPointF(0, space(10)));
-    drawChassis(painter_, end + QPointF(0, space(10)));
+    painter_.drawLine(end, end + QPointF(0, gap(10)));
+    drawChassis(painter_, end + QPointF(0, gap(10)));
   }
 
   void gaugeReturn() {
@@ -229,21 +229,21 @@ class Drawing {
       from = *coil - QPointF(symbolHalf(Place::groundCoil), 0);
     } else if (const auto regulator = plan_.at(Place::regulator)) {
       // Between the words of the two rows: the housing's own way to ground.
-      const double x = regulator->x() - plan_.column() / 2 + space(4);
+      const double x = regulator->x() - plan_.column() / 2 + gap(4);
       from = QPointF(x, pin.y());
-      painter_.drawPolyline(QPolygonF({QPointF(regulator->x() - space(10), regulator->y() + space(9)),
-                                       QPointF(regulator->x() - space(10), regulator->y() + space(12)),
-                                       QPointF(x, regulator->y() + space(12)), from}));
+      painter_.drawPolyline(QPolygonF({QPointF(regulator->x() - gap(10), regulator->y() + gap(9)),
+                                       QPointF(regulator->x() - gap(10), regulator->y() + gap(12)),
+                                       QPointF(x, regulator->y() + gap(12)), from}));
     }
     for (const Place place : {Place::groundPin, Place::clusterGround, Place::bodyGround}) {
       const QPointF here = *plan_.at(place);
       painter_.drawLine(from, QPointF(here.x() + symbolHalf(place), here.y()));
       from = QPointF(here.x() - symbolHalf(place), here.y());
     }
-    const QPointF end(plan_.at(Place::keySwitch)->x() + space(10), from.y());
+    const QPointF end(plan_.at(Place::keySwitch)->x() + gap(10), from.y());
     painter_.drawLine(from, end);
-    painter_.drawLine(end, end + QPointF(0, space(10)));
-    drawChassis(painter_, end + QPointF(0, space(10)));
+    painter_.drawLine(end, end + QPointF(0, gap(10)));
+    drawChassis(painter_, end + QPointF(0, gap(10)));
   }
 
   void branches() {
@@ -253,40 +253,40 @@ class Drawing {
       const bool low = place == Place::groundShunt;
       const bool leak = place == Place::boardLeak;
       const double y = low ? plan_.lower() : plan_.upper();
-      const double reach = leak ? plan_.column() * 0.72 : space(26);
+      const double reach = leak ? plan_.column() * 0.72 : gap(26);
       ink(leak ? Qt::DashLine : Qt::SolidLine);
       painter_.drawPolyline(QPolygonF(
-          {QPointF(at->x() - reach, y), QPointF(at->x() - reach, at->y()), QPointF(at->x() - space(14), at->y())}));
+          {QPointF(at->x() - reach, y), QPointF(at->x() - reach, at->y()), QPointF(at->x() - gap(14), at->y())}));
       painter_.drawPolyline(QPolygonF(
-          {QPointF(at->x() + space(14), at->y()), QPointF(at->x() + reach, at->y()), QPointF(at->x() + reach, y)}));
+          {QPointF(at->x() + gap(14), at->y()), QPointF(at->x() + reach, at->y()), QPointF(at->x() + reach, y)}));
       node({at->x() - reach, y});
       node({at->x() + reach, y});
     }
     if (const auto chassis = plan_.at(Place::leadToChassis)) {
       ink(Qt::DashLine);
-      const double x = chassis->x() - plan_.column() / 2 + space(10);
+      const double x = chassis->x() - plan_.column() / 2 + gap(10);
       painter_.drawPolyline(QPolygonF({QPointF(x, plan_.upper()), QPointF(x, chassis->y()), *chassis,
-                                       *chassis + QPointF(space(18), 0), *chassis + QPointF(space(18), space(5))}));
-      drawChassis(painter_, *chassis + QPointF(space(18), space(6)));
+                                       *chassis + QPointF(gap(18), 0), *chassis + QPointF(gap(18), gap(5))}));
+      drawChassis(painter_, *chassis + QPointF(gap(18), gap(6)));
     }
   }
 
   /// The gauge's sender post.
-  [[nodiscard]] double postX() const { return plan_.at(Place::gauge)->x() + plan_.column() / 2 + space(2); }
+  [[nodiscard]] double postX() const { return plan_.at(Place::gauge)->x() + plan_.column() / 2 + gap(2); }
   void node(const QPointF& at) {
     painter_.setPen(Qt::NoPen);
     painter_.setBrush(colour(Paint::ink));
-    painter_.drawEllipse(at, space(2.5), space(2.5));
+    painter_.drawEllipse(at, gap(2.5), gap(2.5));
   }
 
   void part(Place place, const QPointF& centre) {
     const PartMark& mark = circuit_.at(place);
     drawSymbol(painter_, centre, place, circuit_.regulated, mark.suspicion);
     if (!mark.likelihood.isEmpty())
-      drawLikelihood(painter_, centre + QPointF(symbolHalf(place) + space(7), -space(9)), space(4.5), mark.suspicion);
+      drawLikelihood(painter_, centre + QPointF(symbolHalf(place) + gap(7), -gap(9)), gap(4.5), mark.suspicion);
     if (place == Place::feedShunt || place == Place::groundShunt || place == Place::boardLeak) return;
-    const double half = plan_.column() / 2 - space(2);
-    QRectF words(centre.x() - half, centre.y() + space(13), 2 * half, kNameLines * line());
+    const double half = plan_.column() / 2 - gap(2);
+    QRectF words(centre.x() - half, centre.y() + gap(13), 2 * half, kNameLines * line());
     // The way down from the gauge's post passes here.
     const double used = parts::drawWords(painter_, words, mark.name, typeface(Text::small), colour(Paint::ink),
                                          kNameLines, Qt::AlignHCenter);
@@ -328,10 +328,10 @@ void OpenedChain::display(const OpenedCircuit& circuit) {
 }
 
 QSize OpenedChain::sizeHint() const {
-  return {static_cast<int>(space(1000)), static_cast<int>(Plan(circuit_, space(1000)).height()) + 1};
+  return {static_cast<int>(gap(1000)), static_cast<int>(Plan(circuit_, gap(1000)).height()) + 1};
 }
 
-QSize OpenedChain::minimumSizeHint() const { return {static_cast<int>(space(720)), sizeHint().height()}; }
+QSize OpenedChain::minimumSizeHint() const { return {static_cast<int>(gap(720)), sizeHint().height()}; }
 
 QRectF OpenedChain::boxOf(Place place) const { return Plan(circuit_, width()).box(place); }
 

@@ -48,7 +48,7 @@ JobDesk::JobDesk(QWidget* parent)
       whole_(new QWidget),
       reference_(new parts::Words({}, whole_)),
       state_(new parts::Words({}, whole_)),
-      addNote_(new QPushButton(tr("Add a &note"), whole_)),
+      addNote_(new QPushButton(tr("Add a no&te"), whole_)),
       closeOrOpen_(new QPushButton(whole_)),
       print_(new QPushButton(tr("&Print…"), whole_)),
       more_(new QPushButton(tr("More…"), whole_)),

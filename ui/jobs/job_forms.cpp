@@ -86,6 +86,21 @@ void Form::send() {
   if (order_->isEnabled()) emit done();
 }
 
+QStringList Form::said() const {
+  QStringList all;
+  for (const QWidget* field : fields_) {
+    if (const auto* entry = qobject_cast<const parts::Entry*>(field)) all << entry->text();
+    else if (const auto* area = qobject_cast<const parts::TextArea*>(field)) all << area->text();
+    else if (const auto* choice = qobject_cast<const parts::Choice*>(field)) all << choice->currentText();
+  }
+  return all;
+}
+
+void Form::opened() {
+  before_ = said();
+  refuse({});
+}
+
 FieldsForm::FieldsForm(QWidget* parent)
     : Form(tr("New job"), tr("&Save"), parent),
       reference_(new parts::Entry(tr("Reference"), this)),
@@ -126,7 +141,7 @@ void FieldsForm::put(const catalog::JobFields& said) {
   engine_->setText(plain(said.engine));
   seen_->setText(plain(said.seen));
   note_->setText(plain(said.note));
-  refuse({});
+  opened();
 }
 
 catalog::JobFields FieldsForm::fields() const {
@@ -145,11 +160,11 @@ NoteForm::NoteForm(QWidget* parent) : Form(tr("Note"), tr("&Add"), parent), note
 
 void NoteForm::begin() {
   note_->clear();
-  refuse({});
+  opened();
 }
 
 CloseForm::CloseForm(QWidget* parent)
-    : Form(tr("Close the job"), tr("&Close the job"), parent),
+    : Form(tr("Close the job"), tr("Close &it"), parent),
       part_(new parts::Entry(tr("Part fitted"), this)),
       cause_(new parts::Entry(tr("Cause found"), this)),
       symptom_(new parts::Choice(tr("What the gauge did"), this)) {
@@ -179,7 +194,7 @@ void CloseForm::begin(const workflow::JobView& view) {
   cause_->setText(plain(view.causeWords));
   cause_->setWrong(false);
   symptom_->setCurrentIndex(std::max(0, symptom_->findData(plain(view.job.said.symptom))));
-  refuse({});
+  opened();
 }
 
 Expected<workflow::JobClosing> CloseForm::closing() const {
@@ -214,7 +229,7 @@ void EraseForm::begin(const catalog::JobRecord& job) {
       tr("The job, its notes and what was kept with it are overwritten in the file, and no undo brings them back. "
          "Pieces sold stay counted. Backups made before still hold it."));
   number_->clear();
-  refuse({});
+  opened();
   look();
 }
 

@@ -18,7 +18,9 @@ class Form : public parts::Panel {
   [[nodiscard]] QString refused() const { return wrong_->isHidden() ? QString() : wrong_->text(); }
   [[nodiscard]] QPushButton& order() const { return *order_; }
   virtual void takeKeyboard() = 0;
-  void send();  ///< as the button does
+  void send();                                                    ///< as the button does
+  [[nodiscard]] QStringList said() const;                         ///< what stands in it now
+  [[nodiscard]] bool typed() const { return said() != before_; }  ///< since it was opened
 
  signals:
   void done();
@@ -30,6 +32,7 @@ class Form : public parts::Panel {
   void add(const QString& name, QWidget* field, bool wide);
   void setHeading(const QString& heading, const QString& order);
   void explain(const QString& sentence);
+  void opened();  ///< nothing is typed yet, nothing is wrong
 
  private:
   parts::Words* heading_;
@@ -38,6 +41,7 @@ class Form : public parts::Panel {
   parts::Words* wrong_;
   QPushButton* order_;
   std::vector<QWidget*> fields_;
+  QStringList before_;
   int row_ = 0;
   int column_ = 0;
 };

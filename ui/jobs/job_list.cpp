@@ -2,9 +2,7 @@
 #include <jobs/document_words.h>
 #include <jobs/job_list.h>
 #include <look/palette.h>
-#include <look/style.h>
 #include <look/type.h>
-#include <parts/scrolling.h>
 #include <parts/words.h>
 #include <QPainter>
 #include <QPainterPath>
@@ -46,22 +44,16 @@ class JobDelegate : public QStyledItemDelegate {
 
   [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& /*option*/, const QModelIndex& index) const override {
     double high = look::metrics(Text::heading).lineSpacing() + look::metrics(Text::small).lineSpacing() + space(3);
-    if (!second(list_.jobs().job(index.row())).isEmpty()) high += look::metrics(Text::body).lineSpacing() + space(1);
+    if (!second(list_.jobs().row(index.row())).isEmpty()) high += look::metrics(Text::body).lineSpacing() + space(1);
     return {list_.viewport()->width(), static_cast<int>(high) + 2 * padY() + gap()};
   }
 
   void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
     const bool selected = option.state & QStyle::State_Selected;
-    const bool over = option.state & QStyle::State_MouseOver;
     painter->save();
-    painter->setRenderHint(QPainter::Antialiasing);
-    const QRectF card = QRectF(option.rect).adjusted(0.5, 0.5, -0.5, -0.5 - gap());
-    painter->setPen(QPen(colour(selected ? Paint::accent : over ? Paint::edge : Paint::line), 1));
-    painter->setBrush(colour(selected ? Paint::accentWash : Paint::panel));
-    painter->drawRoundedRect(card, look::cornerRadius(), look::cornerRadius());
-    paintWords(*painter, card.adjusted(padX(), padY(), -padX(), -padY()), list_.jobs().job(index.row()), selected);
-    if ((option.state & QStyle::State_HasFocus) && list_.hasFocus())
-      look::drawFocusRing(*painter, card.adjusted(-0.5, -0.5, 0.5, 0.5), look::cornerRadius());
+    const QRectF card = parts::drawCard(*painter, option, gap());
+    paintWords(*painter, card.adjusted(padX(), padY(), -padX(), -padY()), list_.jobs().row(index.row()), selected);
+    parts::drawCardFocus(*painter, option, card, list_);
     painter->restore();
   }
 
@@ -125,37 +117,8 @@ void drawState(QPainter& painter, const QPointF& centre, double size, catalog::J
   painter.restore();
 }
 
-void JobModel::setJobs(std::vector<catalog::JobRecord> jobs) {
-  beginResetModel();
-  jobs_ = std::move(jobs);
-  endResetModel();
-}
-
-int JobModel::rowOf(catalog::JobNumber id) const {
-  for (std::size_t i = 0; i < jobs_.size(); ++i)
-    if (jobs_[i].id == id) return static_cast<int>(i);
-  return -1;
-}
-
-int JobModel::rowCount(const QModelIndex& parent) const {
-  return parent.isValid() ? 0 : static_cast<int>(jobs_.size());
-}
-
-QVariant JobModel::data(const QModelIndex& index, int role) const {
-  if (!index.isValid()) return {};
-  switch (role) {
-    case Qt::DisplayRole:
-      return plain(job(index.row()).said.reference);
-    case Qt::ToolTipRole:
-      return parts::plainTip(spoken(job(index.row())));
-    case Qt::AccessibleTextRole:
-      return spoken(job(index.row()));
-    default:
-      return {};
-  }
-}
-
-JobList::JobList(QWidget* parent) : QListView(parent) {
+JobList::JobList(QWidget* parent)
+    : QListView(parent), model_([](const catalog::JobRecord& job) { return plain(job.said.reference); }, spoken) {
   setModel(&model_);
   setItemDelegate(new JobDelegate(*this));
   parts::listOfCards(*this);
@@ -164,13 +127,15 @@ JobList::JobList(QWidget* parent) : QListView(parent) {
 
 void JobList::setJobs(std::vector<catalog::JobRecord> jobs) {
   filling_ = true;
-  model_.setJobs(std::move(jobs));
+  model_.setRows(std::move(jobs));
   filling_ = false;
 }
 
 void JobList::choose(catalog::JobNumber id) {
   filling_ = true;
-  const int row = model_.rowOf(id);
+  const auto& jobs = model_.rows();
+  const auto at = std::find_if(jobs.begin(), jobs.end(), [id](const auto& job) { return job.id == id; });
+  const int row = at == jobs.end() ? -1 : static_cast<int>(at - jobs.begin());
   setCurrentIndex(row < 0 ? QModelIndex() : model_.index(row));
   if (row >= 0) scrollTo(currentIndex());
   filling_ = false;
@@ -187,7 +152,7 @@ QSize JobList::minimumSizeHint() const { return {space(220), space(120)}; }
 
 void JobList::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
   QListView::currentChanged(current, previous);
-  if (!filling_ && current.isValid()) emit chosen(model_.job(current.row()).id.value);
+  if (!filling_ && current.isValid()) emit chosen(model_.row(current.row()).id.value);
 }
 
 void JobList::resizeEvent(QResizeEvent* event) {

@@ -1,25 +1,10 @@
 #pragma once
 #include <catalog/jobs.h>
-#include <QAbstractListModel>
-#include <QListView>
-#include <vector>
+#include <parts/card_list.h>
 
 namespace ohmkin::jobs {
 
-class JobModel : public QAbstractListModel {
-  Q_OBJECT
-
- public:
-  using QAbstractListModel::QAbstractListModel;
-  void setJobs(std::vector<catalog::JobRecord> jobs);
-  [[nodiscard]] const catalog::JobRecord& job(int row) const { return jobs_.at(static_cast<std::size_t>(row)); }
-  [[nodiscard]] int rowOf(catalog::JobNumber id) const;  ///< −1: not in it
-  [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
-  [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-
- private:
-  std::vector<catalog::JobRecord> jobs_;
-};
+using JobModel = parts::CardModel<catalog::JobRecord>;
 
 /// Jobs that were found, open ones first: a ring while it is open, a tick when it is done.
 class JobList : public QListView {

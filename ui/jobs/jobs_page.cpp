@@ -20,14 +20,6 @@ namespace {
 enum Lane { listing, showing, again };
 constexpr int kMostListed = 200;
 
-/// Fitted; else recommended in what was kept last.
-std::string partOf(const workflow::JobView& view) {
-  std::string part = view.job.said.part;
-  for (auto each = view.documents.rbegin(); each != view.documents.rend() && part.empty(); ++each)
-    part = each->kept.part;
-  return part;
-}
-
 }  // namespace
 
 JobsPage::JobsPage(desk::Settings& settings, QWidget* parent)
@@ -82,14 +74,17 @@ QWidget* JobsPage::makeLeft() {
 }
 
 void JobsPage::wire() {
-  connect(blank_, &parts::BlankSheet::openRequested, this, &Page::openRequested);
-  connect(blank_, &parts::BlankSheet::demoRequested, this, &Page::demoRequested);
+  parts::askThrough(*this, *blank_);
   connect(search_, &QLineEdit::textChanged, this, &JobsPage::load);
   connect(search_, &parts::Entry::left, this, [this](int direction) {
     list_->setFocus(Qt::TabFocusReason);
     list_->step(list_->currentIndex().isValid() ? 0 : direction);
   });
-  connect(list_, &JobList::chosen, this, [this](qint64 id) { showJob({id}); });
+  connect(list_, &JobList::chosen, this, [this](qint64 id) {
+    const bool stays = desk_->form() == nullptr || desk_->form() == &desk_->fields();
+    if (stays || !view_ || givesUp()) showJob({id});
+    else list_->choose(view_->job.id);
+  });
   connect(desk_, &JobDesk::sent, this, &JobsPage::send);
   connect(desk_, &JobDesk::formLeft, this, [this] {
     desk_->open(nullptr);
@@ -114,11 +109,10 @@ void JobsPage::wire() {
     emit opened(file);
   });
   connect(&thread_, &desk::CatalogueThread::openingRefused, this, [this](const QString& file, const Refusal& refusal) {
-    forget(desk::refusalSentence(refusal));
+    forget(refusal);
     emit refused(file, desk::refusalSentence(refusal));
   });
-  connect(&thread_, &desk::CatalogueThread::failed, this,
-          [this](const Refusal& refusal) { forget(desk::refusalSentence(refusal)); });
+  connect(&thread_, &desk::CatalogueThread::failed, this, [this](const Refusal& refusal) { forget(refusal); });
   connect(&settings_, &desk::Settings::unitsChanged, this, [this] {
     if (view_) showJob(view_->job.id);
   });
@@ -191,6 +185,7 @@ void JobsPage::offerActions() {
     if (desk_->form() != nullptr) desk_->form()->send();
   });
   offer(tr("Out of the form"), QKeySequence(Qt::Key_Escape), [this] {
+    if (!givesUp()) return;
     desk_->open(nullptr);
     takeKeyboard();
   });
@@ -202,9 +197,29 @@ void JobsPage::openCatalogue(const QString& file) {
   thread_.open(file);
 }
 
+/// What is typed in a form is given up when that is asked a second time.
+bool JobsPage::givesUp() {
+  const Form* form = desk_->form();
+  if (form == nullptr || !form->typed() || std::exchange(askedOf_, form->said()) == form->said()) {
+    askedOf_.clear();
+    desk_->tell({}, false);
+    return true;
+  }
+  desk_->tell(tr("This is not saved yet. Once more to give it up."), true);
+  return false;
+}
+
+QString JobsPage::unsaved() const {
+  const Form* form = desk_->form();
+  if (form == nullptr || !form->typed()) return {};
+  if (form == &desk_->fields() && !desk_->fields().job())
+    return tr("a new job, “%1”").arg(desk_->fields().reference().text().trimmed());
+  return tr("what is being written of the job “%1”").arg(desk_->heading());
+}
+
 void JobsPage::showNoCatalogue() { forget({}); }
 
-void JobsPage::forget(const QString& whyNot) {
+void JobsPage::forget(const std::optional<Refusal>& whyNot) {
   file_.clear();
   view_.reset();
   history().clear();
@@ -344,47 +359,6 @@ void JobsPage::askToday() {
 /// What can be done now follows what is shown.
 void JobsPage::showState() {
   for (QAction* action : onJob_) action->setEnabled(view_ != nullptr && ready());
-}
-
-namespace {
-Expected<printing::Sheets> named(const QString& name, const std::optional<Expected<sheet::Pages>>& pages) {
-  if (!pages)
-    return ohmkin::refuse("nothing-to-print", name.toStdString(),
-                          JobsPage::tr("a sheet that is still being made").toStdString(),
-                          JobsPage::tr("a moment's patience").toStdString());
-  if (!*pages) return tl::make_unexpected(pages->error());
-  return printing::Sheets{name, **pages};
-}
-}  // namespace
-
-Expected<printing::Sheets> JobsPage::jobSheet() const {
-  return named(view_ ? tr("job %1").arg(view_->job.id.value) : tr("job"), jobSheet_);
-}
-
-Expected<printing::Sheets> JobsPage::shelfLabel() const {
-  return named(view_ ? tr("label %1").arg(plain(partOf(*view_))) : tr("label"), shelfLabel_);
-}
-
-/// Of the answer as it was kept; where today's differs it would be another card.
-Expected<printing::Sheets> JobsPage::offsetCard() const {
-  const auto whyNot = [](const QString& found, const QString& expected) {
-    return ohmkin::refuse("nothing-to-print", tr("Offset card").toStdString(), found.toStdString(),
-                          expected.toStdString());
-  };
-  if (today_.empty() || !today_.back().second.now)
-    return whyNot(tr("no answer that can be asked again"), tr("an answer kept with the job"));
-  const workflow::AnsweredAgain& said = today_.back().second;
-  if (said.differs)
-    return whyNot(tr("an answer that would differ today"), tr("an answer as it is today: keep it with the job first"));
-  const workflow::Answer& answer = *said.now;
-  for (const workflow::Candidate& candidate : answer.branches.front().ranked) {
-    if (!candidate.recommended()) continue;
-    const auto dial = workflow::dialOfCandidate(answer, answer.branches.front(), candidate, settings_.units());
-    if (!dial) return tl::make_unexpected(dial.error());
-    return printing::Sheets{tr("offset card %1, job %2").arg(plain(candidate.part)).arg(view_->job.id.value),
-                            workflow::offsetCardSheet(*dial, desk::todaysSheet(settings_.units()))};
-  }
-  return whyNot(tr("no sender recommended"), tr("an answer that recommends one"));
 }
 
 }  // namespace ohmkin::jobs

@@ -17,6 +17,8 @@ class JobsPage : public desk::Page {
  public:
   explicit JobsPage(desk::Settings& settings, QWidget* parent = nullptr);
   void openCatalogue(const QString& file) override;
+  void letGo(const std::function<void()>& then) override { desk::letGo({&thread_}, then); }
+  [[nodiscard]] QString unsaved() const override;
   void showNoCatalogue() override;
   void takeKeyboard() override;
   [[nodiscard]] QString asText() const override { return desk_->asText(); }
@@ -64,8 +66,9 @@ class JobsPage : public desk::Page {
   void takeBackNew(catalog::JobNumber id, bool back);
   void send();
   void closeOrOpen();
-  void forget(const QString& whyNot);
+  void forget(const std::optional<Refusal>& whyNot);
   void sayNothing();
+  [[nodiscard]] bool givesUp();
   void showState();
 
   desk::Settings& settings_;
@@ -77,6 +80,7 @@ class JobsPage : public desk::Page {
   std::optional<Expected<sheet::Pages>> jobSheet_;    ///< made on the thread, of the job shown
   std::optional<Expected<sheet::Pages>> shelfLabel_;  ///< of the part fitted, or recommended last
   int writing_ = 0;
+  QStringList askedOf_;  ///< what stood in the form when giving it up was asked about
 
   parts::BlankSheet* blank_;
   QStackedWidget* stack_;
@@ -90,5 +94,8 @@ class JobsPage : public desk::Page {
   std::vector<QAction*> onJob_;
   desk::CatalogueThread thread_;  // last: it is waited for before the rest goes
 };
+
+/// Of the job: fitted; else recommended in what was kept last; empty: none.
+std::string partOf(const workflow::JobView& view);
 
 }  // namespace ohmkin::jobs

@@ -22,6 +22,7 @@ class Asker : public QObject {
   explicit Asker(QObject* parent = nullptr);
 
   void open(const QString& file);
+  [[nodiscard]] desk::CatalogueThread& thread() { return thread_; }  ///< to be let go
   /// An earlier question that is still waiting is dropped, and so is its answer.
   void ask(const QString& text, const DisplayUnits& units);
   void drop();  ///< no question any more

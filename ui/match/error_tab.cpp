@@ -24,12 +24,18 @@ constexpr double kRoomForWords = 400;  // narrower, the button says less
 ErrorTab::ErrorTab(QWidget* parent)
     : QWidget(parent),
       plot_(new parts::ErrorPlot(this)),
+      table_(new ErrorTable(this)),
       busy_(new parts::BusyLine(this)),
       summary_((new parts::Words({}, this))->sized(typeface(Text::small))->painted(Paint::quiet)->selectable()),
+      asTable_(new QPushButton(this)),
       check_(new QPushButton(this)),
       escape_(new QShortcut(Qt::Key_Escape, this)) {
-  check_->setFont(typeface(Text::small));
-  check_->setFixedHeight(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(12));
+  for (QPushButton* button : {asTable_, check_}) {
+    button->setFont(typeface(Text::small));
+    button->setFixedHeight(static_cast<int>(look::metrics(Text::small).lineSpacing()) + space(12));
+  }
+  asTable_->setToolTip(tr("The plot in numbers, or the plot again (Ctrl+T)"));
+  table_->hide();
   check_->setAccessibleName(tr("Check the band by Monte Carlo"));
   check_->setToolTip(
       parts::plainTip(tr("Draws every input 100,000 times and outlines where 95 % of the errors lie. Esc cancels.")));
@@ -39,12 +45,15 @@ ErrorTab::ErrorTab(QWidget* parent)
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(space(4));
   column->addWidget(plot_, 1);
+  column->addWidget(table_, 1);
   column->addWidget(busy_);
   auto* foot = new QHBoxLayout;
   foot->setSpacing(space(8));
   foot->addWidget(summary_, 1);
+  foot->addWidget(asTable_, 0, Qt::AlignTop);
   foot->addWidget(check_, 0, Qt::AlignTop);
   column->addLayout(foot);
+  connect(asTable_, &QPushButton::clicked, this, &ErrorTab::toggleTable);
   connect(check_, &QPushButton::clicked, this, &ErrorTab::checkOrCancel);
   connect(escape_, &QShortcut::activated, &sampler_, &Sampler::cancel);
   connect(&sampler_, &Sampler::runningChanged, this, [this](bool running) {
@@ -62,6 +71,7 @@ void ErrorTab::display(const workflow::Branch& branch, const workflow::Candidate
   units_ = units;
   checked_ = false;
   plot_->display(candidate != nullptr ? plotOf(branch, *candidate, units) : parts::PlotPicture{});
+  table_->display(plot_->picture());
   words_ = candidate != nullptr ? errorsInWords(*candidate, units) : QString();
   summary_->setText(words_);
   work_ = nullptr;
@@ -80,6 +90,14 @@ void ErrorTab::display(const workflow::Branch& branch, const workflow::Candidate
   nameCheck();
 }
 
+void ErrorTab::toggleTable() {
+  const bool table = table_->isHidden();
+  table_->setVisible(table);
+  plot_->setVisible(!table);
+  nameCheck();
+  if (table) table_->setFocus(Qt::OtherFocusReason);
+}
+
 void ErrorTab::checkOrCancel() {
   if (sampler_.running()) {
     sampler_.cancel();
@@ -89,6 +107,7 @@ void ErrorTab::checkOrCancel() {
     summary_->setText(words_);
     nameCheck();
   } else if (work_) {
+    if (!table_->isHidden()) toggleTable();  // the outline is drawn
     sampler_.start(work_);
   }
 }
@@ -111,6 +130,8 @@ void ErrorTab::resizeEvent(QResizeEvent* event) {
 
 void ErrorTab::nameCheck() {
   const bool room = width() >= space(kRoomForWords);
+  asTable_->setVisible(room);  // the key and the list of actions do it too
+  asTable_->setText(table_->isHidden() ? tr("Table") : tr("Plot"));
   check_->setText(sampler_.running() ? tr("Cancel")
                   : checked_         ? tr("Hide check")
                   : room             ? tr("Check by Monte Carlo")

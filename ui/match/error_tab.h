@@ -1,4 +1,5 @@
 #pragma once
+#include <match/error_table.h>
 #include <match/sampler.h>
 #include <parts/busy_line.h>
 #include <parts/error_plot.h>
@@ -18,6 +19,8 @@ class ErrorTab : public QWidget {
   /// A check that runs is cancelled, and so is what it would have found.
   void display(const workflow::Branch& branch, const workflow::Candidate* candidate, const DisplayUnits& units);
   [[nodiscard]] parts::ErrorPlot& plot() const { return *plot_; }
+  [[nodiscard]] ErrorTable& table() const { return *table_; }
+  void toggleTable();
   [[nodiscard]] QPushButton& check() const { return *check_; }
   [[nodiscard]] bool checking() const { return sampler_.running(); }
   [[nodiscard]] QString said() const { return summary_->text(); }
@@ -30,8 +33,10 @@ class ErrorTab : public QWidget {
   void showChecked(const std::shared_ptr<const SampledOrNot>& result);
   void nameCheck();
   parts::ErrorPlot* plot_;
+  ErrorTable* table_;
   parts::BusyLine* busy_;
   parts::Words* summary_;
+  QPushButton* asTable_;
   QPushButton* check_;
   QShortcut* escape_;
   Sampler sampler_;

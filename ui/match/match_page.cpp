@@ -75,8 +75,7 @@ void MatchPage::wire() {
     query_->setText(text);
     query_->edit()->setFocus(Qt::OtherFocusReason);
   });
-  connect(start_, &StartPage::openRequested, this, &Page::openRequested);
-  connect(start_, &StartPage::demoRequested, this, &Page::demoRequested);
+  parts::askThrough(*this, *start_);
   connect(result_, &ResultSheet::lookTaken, this, &MatchPage::fillIn);
 
   connect(&asker_, &Asker::opened, this, [this](const QString& file) {
@@ -90,12 +89,12 @@ void MatchPage::wire() {
     file_.clear();
     forget();
     chips_->display({});
-    start_->showNoCatalogue(desk::refusalSentence(refusal));
+    start_->showNoCatalogue(refusal);
     emit this->refused(file, desk::refusalSentence(refusal));
   });
   connect(&asker_, &Asker::failed, this, [this](const Refusal& refusal) {
     forget();
-    start_->showNoCatalogue(desk::refusalSentence(refusal));
+    start_->showNoCatalogue(refusal);
   });
   connect(&asker_, &Asker::answered, this, &MatchPage::display);
   settle_.setSingleShot(true);
@@ -109,6 +108,11 @@ void MatchPage::wire() {
         [this] { result_->nextBranch(1); });
   offer(tr("Previous reading of the question"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
         [this] { result_->nextBranch(-1); });
+  offer(tr("Error plot or table"), QKeySequence(Qt::CTRL | Qt::Key_T), [this] {
+    if (!showsAnswer()) return;
+    details().showTab(DetailPanel::error);
+    details().errors().toggleTable();
+  });
   keeping_ = offer(tr("Keep the answer with a job"), QKeySequence(Qt::CTRL | Qt::Key_K), [this] { keepWithJob(); });
   keep_->setToolTip(parts::plainTip(desk::tipOf(*keeping_)));
   connect(keep_, &QPushButton::clicked, keeping_, &QAction::trigger);

@@ -18,6 +18,7 @@ class MatchPage : public desk::Page {
  public:
   explicit MatchPage(desk::Settings& settings, QWidget* parent = nullptr);
   void openCatalogue(const QString& file) override;
+  void letGo(const std::function<void()>& then) override { desk::letGo({&asker_.thread()}, then); }
   void showNoCatalogue() override;
   void takeKeyboard() override { query_->takeFocus(); }
   [[nodiscard]] QString asText() const override;

@@ -89,8 +89,8 @@ void StartPage::tellExamples(bool wanted) {
   legend_->setVisible(wanted);
 }
 
-void StartPage::showNoCatalogue(const QString& sentence) {
-  parts::sayNoCatalogue(*this, sentence);
+void StartPage::showNoCatalogue(const std::optional<Refusal>& whyNot) {
+  parts::sayNoCatalogue(*this, whyNot);
   tellExamples(false);
 }
 

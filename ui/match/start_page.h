@@ -11,7 +11,7 @@ class StartPage : public parts::BlankSheet {
 
  public:
   explicit StartPage(QWidget* parent = nullptr);
-  void showNoCatalogue(const QString& sentence);  ///< empty: none was ever opened
+  void showNoCatalogue(const std::optional<Refusal>& whyNot);  ///< none: nothing was ever opened
   void showOpening(const QString& file);
   void showEmpty();
   /// The question as typed has no answer yet; one sentence says why.

@@ -74,8 +74,11 @@ QString trimInWords(const pairing::TrimProposal& trim, const DisplayUnits& units
 std::vector<parts::FindingWords> trimFindings(const pairing::TrimProposal& trim) {
   std::vector<parts::FindingWords> words;
   for (const Finding& finding : trim.findings)
-    words.push_back(
-        {{}, plain(finding.sentence), plain(finding.evidence), plain(finding.source), parts::weightOf(finding.severity)});
+    words.push_back({{},
+                     plain(finding.sentence),
+                     plain(finding.evidence),
+                     plain(finding.source),
+                     parts::weightOf(finding.severity)});
   return words;
 }
 

@@ -59,8 +59,7 @@ BenchPage::BenchPage(desk::Settings& settings, QWidget* parent)
 BenchPage::~BenchPage() { fileDesk_->stop(); }
 
 void BenchPage::wire() {
-  connect(whole_, &parts::BlankSheet::openRequested, this, &Page::openRequested);
-  connect(whole_, &parts::BlankSheet::demoRequested, this, &Page::demoRequested);
+  parts::askThrough(*this, *whole_);
   connect(parts_, &parts::Segmented::chosen, this, [this](int part) {
     desks_->setCurrentIndex(part);
     takeKeyboard();
@@ -72,13 +71,12 @@ void BenchPage::wire() {
   });
   connect(&handThread_, &desk::CatalogueThread::openingRefused, this,
           [this](const QString& file, const Refusal& refusal) {
-            forget(desk::refusalSentence(refusal));
+            forget(refusal);
             emit refused(file, desk::refusalSentence(refusal));
           });
   connect(&fileThread_, &desk::CatalogueThread::opened, imports_, &ImportList::catalogueOpened);
   for (desk::CatalogueThread* thread : {&handThread_, &fileThread_})
-    connect(thread, &desk::CatalogueThread::failed, this,
-            [this](const Refusal& refusal) { forget(desk::refusalSentence(refusal)); });
+    connect(thread, &desk::CatalogueThread::failed, this, [this](const Refusal& refusal) { forget(refusal); });
   connect(fileDesk_, &FileDesk::broughtIn, imports_, &ImportList::reload);
   connect(hand_, &HandDesk::kept, imports_, &ImportList::reload);
   // What the part read earlier, and which files are in, is asked anew.
@@ -92,6 +90,7 @@ void BenchPage::wire() {
         [this] { parts_->choose(std::min(parts_->chosenIndex() + 1, parts_->count() - 1)); });
   offer(tr("Previous part of the bench"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
         [this] { parts_->choose(std::max(parts_->chosenIndex() - 1, 0)); });
+  offer(tr("Stop reading the file"), QKeySequence(Qt::Key_Escape), [this] { fileDesk_->stop(); });
 }
 
 void BenchPage::openCatalogue(const QString& file) {
@@ -101,9 +100,14 @@ void BenchPage::openCatalogue(const QString& file) {
   handThread_.open(file);
 }
 
+void BenchPage::letGo(const std::function<void()>& then) {
+  fileDesk_->stop();
+  desk::letGo({&handThread_, &fileThread_}, then);
+}
+
 void BenchPage::showNoCatalogue() { forget({}); }
 
-void BenchPage::forget(const QString& whyNot) {
+void BenchPage::forget(const std::optional<Refusal>& whyNot) {
   file_.clear();
   hand_->forget();
   fileDesk_->forget();

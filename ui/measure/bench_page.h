@@ -20,6 +20,7 @@ class BenchPage : public desk::Page {
   BenchPage(const BenchPage&) = delete;
   BenchPage& operator=(const BenchPage&) = delete;
   void openCatalogue(const QString& file) override;
+  void letGo(const std::function<void()>& then) override;
   void showNoCatalogue() override;
   void takeKeyboard() override;
   [[nodiscard]] QString asText() const override;
@@ -36,7 +37,7 @@ class BenchPage : public desk::Page {
  private:
   void wire();
   void readShop();
-  void forget(const QString& whyNot);
+  void forget(const std::optional<Refusal>& whyNot);
 
   desk::Settings& settings_;
   desk::CatalogueThread handThread_;

@@ -1,5 +1,8 @@
+#include <desk/catalogue_thread.h>
 #include <look/type.h>
 #include <parts/blank_sheet.h>
+#include <parts/flow_layout.h>
+#include <workflow/backup.h>
 #include <QFileInfo>
 #include <QFontInfo>
 #include <QHBoxLayout>
@@ -13,6 +16,8 @@ BlankSheet::BlankSheet(QWidget* parent)
       heading_(new Words({}, this)),
       text_(new Words({}, this)),
       buttons_(new QWidget(this)),
+      copies_(new QPushButton(tr("Go back to a &backup…"), buttons_)),
+      salvage_(new QPushButton(tr("&Save what still reads…"), buttons_)),
       example_(new QPushButton(this)),
       column_(nullptr) {
   QFont large = look::typeface(look::Text::headline);
@@ -20,14 +25,15 @@ BlankSheet::BlankSheet(QWidget* parent)
   heading_->sized(large);
   auto* open = new QPushButton(tr("&Open a catalogue…"), buttons_);
   auto* demo = new QPushButton(tr("&New demo catalogue…"), buttons_);
-  auto* row = new QHBoxLayout(buttons_);
+  auto* row = new FlowLayout(space(8), buttons_);
   row->setContentsMargins(0, space(8), 0, 0);
-  row->setSpacing(space(8));
-  for (QPushButton* button : {open, demo}) {
+  for (QPushButton* button : {copies_, salvage_, open, demo}) {
     button->setMinimumHeight(space(36));
     row->addWidget(button);
   }
-  row->addStretch(1);
+  offerRescue(false, false);
+  connect(copies_, &QPushButton::clicked, this, &BlankSheet::copiesRequested);
+  connect(salvage_, &QPushButton::clicked, this, &BlankSheet::salvageRequested);
   connect(open, &QPushButton::clicked, this, &BlankSheet::openRequested);
   connect(demo, &QPushButton::clicked, this, &BlankSheet::demoRequested);
   connect(example_, &QPushButton::clicked, this, &BlankSheet::exampleTaken);
@@ -60,6 +66,12 @@ void BlankSheet::say(const QString& heading, const QString& text, bool openButto
   text_->setText(text);
   text_->setVisible(!text.isEmpty());
   buttons_->setVisible(openButtons);
+  offerRescue(false, false);
+}
+
+void BlankSheet::offerRescue(bool copies, bool salvage) {
+  copies_->setVisible(copies);
+  salvage_->setVisible(salvage);
 }
 
 void BlankSheet::offer(const QString& example) {
@@ -71,14 +83,24 @@ void BlankSheet::addBelow(QWidget* widget) { column_->addWidget(widget); }
 
 QString BlankSheet::said() const { return heading_->text() + QLatin1Char('\n') + text_->text(); }
 
-void sayNoCatalogue(BlankSheet& sheet, const QString& whyNot) {
+void sayNoCatalogue(BlankSheet& sheet, const std::optional<Refusal>& whyNot) {
   sheet.offer({});
-  if (whyNot.isEmpty())
+  if (whyNot) {
+    sheet.say(BlankSheet::tr("This catalogue cannot be opened"), desk::refusalSentence(*whyNot), true);
+    sheet.offerRescue(workflow::copiesMayHelp(*whyNot), workflow::salvageMayHelp(*whyNot));
+  } else {
     sheet.say(BlankSheet::tr("No catalogue is open"),
               BlankSheet::tr("Senders, gauges and castings are kept in one file that ends in .ohmkin. Open yours, or "
                              "make the demo catalogue to try everything on."),
               true);
-  else sheet.say(BlankSheet::tr("This catalogue cannot be opened"), whyNot, true);
+  }
+}
+
+void askThrough(desk::Page& page, BlankSheet& sheet) {
+  QObject::connect(&sheet, &BlankSheet::openRequested, &page, &desk::Page::openRequested);
+  QObject::connect(&sheet, &BlankSheet::demoRequested, &page, &desk::Page::demoRequested);
+  QObject::connect(&sheet, &BlankSheet::copiesRequested, &page, &desk::Page::copiesRequested);
+  QObject::connect(&sheet, &BlankSheet::salvageRequested, &page, &desk::Page::salvageRequested);
 }
 
 void sayOpening(BlankSheet& sheet, const QString& file) {

@@ -1,8 +1,6 @@
 #include <look/palette.h>
-#include <look/style.h>
 #include <look/type.h>
 #include <parts/candidate_list.h>
-#include <parts/scrolling.h>
 #include <parts/words.h>
 #include <QKeyEvent>
 #include <QPainter>
@@ -56,30 +54,6 @@ double rowHeight(const CandidateRow& row, double width) {
 
 }  // namespace
 
-void CandidateModel::setRows(std::vector<CandidateRow> rows) {
-  beginResetModel();
-  rows_ = std::move(rows);
-  endResetModel();
-}
-
-int CandidateModel::rowCount(const QModelIndex& parent) const {
-  return parent.isValid() ? 0 : static_cast<int>(rows_.size());
-}
-
-QVariant CandidateModel::data(const QModelIndex& index, int role) const {
-  if (!index.isValid()) return {};
-  switch (role) {
-    case Qt::DisplayRole:
-      return row(index.row()).part;
-    case Qt::ToolTipRole:
-      return plainTip(said(row(index.row())));
-    case Qt::AccessibleTextRole:
-      return said(row(index.row()));
-    default:
-      return {};
-  }
-}
-
 QSize CandidateDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
   const auto* list = qobject_cast<const CandidateList*>(option.widget);
   if (list == nullptr) return QStyledItemDelegate::sizeHint(option, index);
@@ -92,14 +66,8 @@ void CandidateDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opt
   if (list == nullptr) return;
   const CandidateRow& row = list->rows().row(index.row());
   const bool selected = option.state & QStyle::State_Selected;
-  const bool over = option.state & QStyle::State_MouseOver;
   painter->save();
-  painter->setRenderHint(QPainter::Antialiasing);
-  const QRectF card = QRectF(option.rect).adjusted(0.5, 0.5, -0.5, -0.5 - gap());
-  painter->setPen(QPen(colour(selected ? Paint::accent : over ? Paint::edge : Paint::line), 1));
-  painter->setBrush(colour(selected ? Paint::accentWash : Paint::panel));
-  painter->drawRoundedRect(card, look::cornerRadius(), look::cornerRadius());
-
+  const QRectF card = drawCard(*painter, option, gap());
   drawFit(*painter, QPointF(card.left() + shapeColumn() / 2.0, card.center().y()), space(18), row.fit);
   const Columns columns = columnsOf(row, option.rect.width());
   const double head = look::metrics(Text::heading).lineSpacing();
@@ -123,12 +91,12 @@ void CandidateDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opt
             row.worst, typeface(Text::strong), colour(row.misreads ? Paint::warning : Paint::ink), 1, Qt::AlignRight);
   drawWords(*painter, QRectF(right, top + head + space(4), columns.rightWidth, head), row.shelf, typeface(Text::small),
             colour(selected ? Paint::ink : Paint::quiet), 1, Qt::AlignRight);
-  if ((option.state & QStyle::State_HasFocus) && list->hasFocus())
-    look::drawFocusRing(*painter, card.adjusted(-0.5, -0.5, 0.5, 0.5), look::cornerRadius());
+  drawCardFocus(*painter, option, card, *list);
   painter->restore();
 }
 
-CandidateList::CandidateList(QWidget* parent) : QListView(parent) {
+CandidateList::CandidateList(QWidget* parent)
+    : QListView(parent), model_([](const CandidateRow& row) { return row.part; }, said) {
   setModel(&model_);
   setItemDelegate(new CandidateDelegate(this));
   listOfCards(*this);

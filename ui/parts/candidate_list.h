@@ -1,9 +1,7 @@
 #pragma once
+#include <parts/card_list.h>
 #include <parts/fit.h>
-#include <QAbstractListModel>
-#include <QListView>
 #include <QStyledItemDelegate>
-#include <vector>
 
 /// The ranked senders, best first: a list for the eye and the arrow keys.
 namespace ohmkin::parts {
@@ -18,21 +16,6 @@ struct CandidateRow {
   bool misreads = false;  ///< the worst error is one to be warned of
   bool refused = false;
   int index = 0;  ///< place in the whole ranking
-};
-
-class CandidateModel : public QAbstractListModel {
-  Q_OBJECT
-
- public:
-  static constexpr int kRow = Qt::UserRole;
-  using QAbstractListModel::QAbstractListModel;
-  void setRows(std::vector<CandidateRow> rows);
-  [[nodiscard]] const CandidateRow& row(int i) const { return rows_.at(static_cast<std::size_t>(i)); }
-  [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
-  [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-
- private:
-  std::vector<CandidateRow> rows_;
 };
 
 class CandidateDelegate : public QStyledItemDelegate {
@@ -52,7 +35,7 @@ class CandidateList : public QListView {
   /// Keeps the same part chosen where it is still there, otherwise chooses the first.
   void setRows(std::vector<CandidateRow> rows);
   void choose(int index);  ///< by place in the whole ranking
-  [[nodiscard]] const CandidateModel& rows() const { return model_; }
+  [[nodiscard]] const CardModel<CandidateRow>& rows() const { return model_; }
   [[nodiscard]] int contentsHeight() const;  ///< what it would need to show every row
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override;
@@ -68,7 +51,7 @@ class CandidateList : public QListView {
 
  private:
   void fitHeight();  ///< never higher than its rows: what stands under it follows at once
-  CandidateModel model_;
+  CardModel<CandidateRow> model_;
   bool filling_ = false;
 };
 

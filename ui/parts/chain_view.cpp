@@ -19,7 +19,7 @@ using look::typeface;
 constexpr int kDetailLines = 3;
 constexpr int kBasisLines = 2;
 
-int pad() { return space(14); }
+int chainPad() { return space(14); }
 
 /// Cards take the room that joints do not need; a joint is wide enough for a word and never wider than it can use.
 struct Widths {
@@ -52,12 +52,12 @@ void LinkCard::display(const LinkWords& words) {
 }
 
 int LinkCard::heightFor(int width) const {
-  const double inner = width - 2 * pad();
+  const double inner = width - 2 * chainPad();
   const double words = look::metrics(Text::small).lineSpacing() + space(6) +
                        wrap(words_.headline, typeface(Text::headline), inner, 2).height + space(4) +
                        wrap(words_.detail, typeface(Text::body), inner, kDetailLines).height + space(19) +
                        wrap(words_.basis, typeface(Text::small), inner, kBasisLines).height;
-  return static_cast<int>(words) + 2 * pad() - space(2);
+  return static_cast<int>(words) + 2 * chainPad() - space(2);
 }
 
 void LinkCard::paintEvent(QPaintEvent* /*event*/) {
@@ -73,7 +73,7 @@ void LinkCard::paintEvent(QPaintEvent* /*event*/) {
   const QRectF whole = QRectF(rect()).adjusted(inset, inset, -inset, -inset);
   painter.drawRoundedRect(whole, look::cornerRadius(), look::cornerRadius());
 
-  QRectF box = QRectF(rect()).adjusted(pad(), pad(), -pad(), -pad());
+  QRectF box = QRectF(rect()).adjusted(chainPad(), chainPad(), -chainPad(), -chainPad());
   const auto advance = [&box](double by) { box.setTop(box.top() + by); };
   advance(drawWords(painter, box, words_.title, typeface(Text::small), colour(Paint::quiet), 1) + space(6));
   advance(drawWords(painter, box, words_.headline, typeface(Text::headline), colour(Paint::ink), 2) + space(4));
@@ -82,7 +82,7 @@ void LinkCard::paintEvent(QPaintEvent* /*event*/) {
   // The basis stands on the card's foot, so that the five rules of a row line up.
   const double foot = std::max(wrap(words_.basis, typeface(Text::small), box.width(), kBasisLines).height,
                                look::metrics(Text::small).lineSpacing());
-  const double y = rect().bottom() - pad() - foot + space(2);
+  const double y = rect().bottom() - chainPad() - foot + space(2);
   painter.setPen(colour(Paint::line));
   painter.drawLine(QPointF(box.left(), std::floor(y - space(9)) + 0.5),
                    QPointF(box.right(), std::floor(y - space(9)) + 0.5));

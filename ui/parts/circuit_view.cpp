@@ -8,7 +8,7 @@ namespace {
 
 using look::colour;
 using look::Paint;
-double space(double n) { return look::space(n); }
+double gap(double n) { return look::space(n); }
 using look::Text;
 using look::typeface;
 
@@ -24,41 +24,41 @@ class Drawing {
   void node(const QPointF& at) {
     painter_.setPen(Qt::NoPen);
     painter_.setBrush(colour(Paint::ink));
-    painter_.drawEllipse(at, space(3), space(3));
+    painter_.drawEllipse(at, gap(3), gap(3));
   }
   void ground(const QPointF& at) {
     for (int i = 0; i < 3; ++i) {
-      const double half = space(9 - 3 * i);
-      const double y = at.y() + i * space(4);
+      const double half = gap(9 - 3 * i);
+      const double y = at.y() + i * gap(4);
       wire({at.x() - half, y}, {at.x() + half, y});
     }
   }
   /// Added resistors are in the accent; what was there is in ink.
   void across(const QPointF& from, const QPointF& to, const QString& words, bool added, bool fused = false) {
     const QPointF c = (from + to) / 2;
-    const double half = space(17);
+    const double half = gap(17);
     wire(from, {c.x() - half, from.y()});
     wire({c.x() + half, to.y()}, to);
-    box({c.x() - half, c.y() - space(6), 2 * half, space(12)}, added);
-    write({c.x() - space(60), c.y() - space(8) - line(), space(120), line()}, words, Qt::AlignHCenter, added);
+    box({c.x() - half, c.y() - gap(6), 2 * half, gap(12)}, added);
+    write({c.x() - gap(60), c.y() - gap(8) - line(), gap(120), line()}, words, Qt::AlignHCenter, added);
     if (fused) {
-      const QRectF fuse(from.x() + (c.x() - half - from.x()) / 2 - space(8), from.y() - space(4), space(16), space(8));
+      const QRectF fuse(from.x() + (c.x() - half - from.x()) / 2 - gap(8), from.y() - gap(4), gap(16), gap(8));
       box(fuse, added);
       wire({fuse.left(), from.y()}, {fuse.right(), from.y()});
     }
   }
   void down(const QPointF& from, const QPointF& to, const QString& words, bool added, bool variable = false) {
     const QPointF c = (from + to) / 2;
-    const double half = space(15);
+    const double half = gap(15);
     wire(from, {from.x(), c.y() - half});
     wire({to.x(), c.y() + half}, to);
-    const QRectF body(c.x() - space(6), c.y() - half, space(12), 2 * half);
+    const QRectF body(c.x() - gap(6), c.y() - half, gap(12), 2 * half);
     box(body, added);
     if (variable) {
-      wire(body.center() + QPointF(-space(13), space(13)), body.center() + QPointF(space(11), -space(11)));
-      wire(body.center() + QPointF(-space(13), space(13)), body.center() + QPointF(-space(17), space(13)));
+      wire(body.center() + QPointF(-gap(13), gap(13)), body.center() + QPointF(gap(11), -gap(11)));
+      wire(body.center() + QPointF(-gap(13), gap(13)), body.center() + QPointF(-gap(17), gap(13)));
     }
-    write({c.x() + space(17), c.y() - line() / 2, space(160), line()}, words, Qt::AlignLeft, added);
+    write({c.x() + gap(17), c.y() - line() / 2, gap(160), line()}, words, Qt::AlignLeft, added);
   }
   void write(const QRectF& box, const QString& words, Qt::Alignment alignment, bool added = false) {
     QFont f = typeface(Text::small);
@@ -73,7 +73,7 @@ class Drawing {
     painter_.drawRoundedRect(rect, 2, 2);
   }
   static double line() { return look::metrics(Text::small).lineSpacing(); }
-  static double stroke() { return space(1.6); }
+  static double stroke() { return gap(1.6); }
 
  private:
   QPainter& painter_;
@@ -101,25 +101,25 @@ void CircuitView::paintEvent(QPaintEvent* /*event*/) {
   painter.setRenderHint(QPainter::Antialiasing);
   Drawing draw(painter);
   const bool fed = !circuit_.feed.isEmpty();
-  const double y = space(fed ? 56 : 40);
-  const double foot = height() - space(16);
-  const double room = std::min<double>(width(), space(520));
-  const double gaugeRight = space(92);
-  const double post = gaugeRight + space(20);
-  const double senderX = room - space(96);
+  const double y = gap(fed ? 56 : 40);
+  const double foot = height() - gap(16);
+  const double room = std::min<double>(width(), gap(520));
+  const double gaugeRight = gap(92);
+  const double post = gaugeRight + gap(20);
+  const double senderX = room - gap(96);
   const double seriesEnd = post + (senderX - post) * 0.58;
 
-  const QRectF gauge(space(24), y - space(20), gaugeRight - space(24), space(40));
-  draw.wire({space(2), y}, {gauge.left(), y});
+  const QRectF gauge(gap(24), y - gap(20), gaugeRight - gap(24), gap(40));
+  draw.wire({gap(2), y}, {gauge.left(), y});
   draw.box(gauge, false);
   draw.write(gauge, tr("gauge"), Qt::AlignHCenter);
-  draw.write({0, y + space(22), gauge.left() + space(24), Drawing::line()}, tr("feed"), Qt::AlignLeft);
+  draw.write({0, y + gap(22), gauge.left() + gap(24), Drawing::line()}, tr("feed"), Qt::AlignLeft);
   draw.wire({gaugeRight, y}, {post, y});
   if (fed) {
-    const double over = space(22);
-    draw.node({space(12), y});
-    draw.wire({space(12), y}, {space(12), over});
-    draw.across({space(12), over}, {post, over}, circuit_.feed, true, true);
+    const double over = gap(22);
+    draw.node({gap(12), y});
+    draw.wire({gap(12), y}, {gap(12), over});
+    draw.across({gap(12), over}, {post, over}, circuit_.feed, true, true);
     draw.wire({post, over}, {post, y});
     draw.node({post, y});
   }
@@ -130,13 +130,13 @@ void CircuitView::paintEvent(QPaintEvent* /*event*/) {
     draw.wire({seriesEnd, y}, {senderX, y});
   }
   if (!circuit_.parallel.isEmpty()) {
-    const double x = circuit_.parallelAtSender && !circuit_.series.isEmpty() ? seriesEnd + space(16) : post;
+    const double x = circuit_.parallelAtSender && !circuit_.series.isEmpty() ? seriesEnd + gap(16) : post;
     draw.node({x, y});
     draw.down({x, y}, {x, foot}, circuit_.parallel, true);
     draw.ground({x, foot});
   }
-  draw.wire({senderX, y}, {senderX, y + space(6)});
-  draw.down({senderX, y + space(6)}, {senderX, foot}, circuit_.sender, false, true);
+  draw.wire({senderX, y}, {senderX, y + gap(6)});
+  draw.down({senderX, y + gap(6)}, {senderX, foot}, circuit_.sender, false, true);
   draw.ground({senderX, foot});
 }
 

@@ -2,6 +2,7 @@
 #include <look/style.h>
 #include <look/type.h>
 #include <parts/entry.h>
+#include <parts/field_frame.h>
 #include <parts/words.h>
 #include <QEvent>
 #include <QKeyEvent>
@@ -19,15 +20,6 @@ using look::Text;
 using look::typeface;
 
 int fieldHeight() { return static_cast<int>(look::metrics(Text::body).lineSpacing()) + space(16); }
-
-void drawField(QPainter& painter, const QRectF& rect, bool focus, bool wrong) {
-  painter.setRenderHint(QPainter::Antialiasing);
-  const Paint edge = wrong ? Paint::warning : focus ? Paint::accent : Paint::edge;
-  painter.setPen(QPen(colour(edge), focus ? 2 : 1));
-  painter.setBrush(colour(Paint::panel));
-  const double inset = focus ? 1 : 0.5;
-  painter.drawRoundedRect(rect.adjusted(inset, inset, -inset, -inset), space(6), space(6));
-}
 
 class RowDelegate : public QStyledItemDelegate {
  public:
@@ -65,7 +57,7 @@ Entry::Entry(const QString& name, QWidget* parent) : QLineEdit(parent) {
   setTextMargins(space(10), 0, space(10), 0);
   setMaxLength(400);
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-  tint();
+  tintField(*this);
 }
 
 void Entry::setWrong(bool wrong) {
@@ -96,17 +88,7 @@ void Entry::keyPressEvent(QKeyEvent* event) {
 
 void Entry::changeEvent(QEvent* event) {
   QLineEdit::changeEvent(event);
-  if (event->type() == QEvent::PaletteChange) tint();
-}
-
-void Entry::tint() {
-  QPalette tinted = palette();
-  const QColor accent = colour(Paint::accent);
-  if (tinted.color(QPalette::Highlight) == accent && tinted.color(QPalette::Base).alpha() == 0) return;
-  tinted.setColor(QPalette::Base, Qt::transparent);
-  tinted.setColor(QPalette::Highlight, accent);
-  tinted.setColor(QPalette::HighlightedText, colour(Paint::panel));
-  setPalette(tinted);
+  if (event->type() == QEvent::PaletteChange) tintField(*this);
 }
 
 Choice::Choice(const QString& name, QWidget* parent) : QComboBox(parent) {
@@ -126,7 +108,7 @@ QSize Choice::minimumSizeHint() const { return {space(72), fieldHeight()}; }
 
 void Choice::paintEvent(QPaintEvent* /*event*/) {
   QPainter painter(this);
-  drawField(painter, QRectF(rect()), hasFocus(), false);
+  drawField(painter, QRectF(rect()), hasFocus());
   const double arrow = space(4);
   const double line = look::metrics(Text::body).lineSpacing();
   drawWords(painter, QRectF(space(11), (height() - line) / 2, width() - space(34), line), currentText(),

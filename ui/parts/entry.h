@@ -26,7 +26,6 @@ class Entry : public QLineEdit {
   void changeEvent(QEvent* event) override;
 
  private:
-  void tint();
   bool wrong_ = false;
 };
 

@@ -17,7 +17,7 @@ using look::typeface;
 
 constexpr int kLines = 3;
 int left() { return space(54); }
-int pad() { return space(11); }
+int cardPad() { return space(11); }
 
 }  // namespace
 
@@ -45,7 +45,7 @@ int LookCard::heightForWidth(int width) const {
   const double inner = width - left() - space(16);
   return static_cast<int>(wrap(text(), typeface(Text::strong), inner, kLines).height +
                           wrap(because_, typeface(Text::small), inner, kLines).height) +
-         2 * pad() + space(3);
+         2 * cardPad() + space(3);
 }
 
 QSize LookCard::sizeHint() const { return {space(500), heightForWidth(std::max(width(), space(320)))}; }
@@ -61,7 +61,7 @@ void LookCard::paintEvent(QPaintEvent* /*event*/) {
   painter.setBrush(underMouse() ? QBrush(colour(Paint::panel)) : QBrush(Qt::NoBrush));
   painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), look::cornerRadius(), look::cornerRadius());
   drawFit(painter, QPointF(left() / 2.0, height() / 2.0), space(18), Fit::look);
-  QRectF words = QRectF(rect()).adjusted(left(), pad(), -space(16), -pad());
+  QRectF words = QRectF(rect()).adjusted(left(), cardPad(), -space(16), -cardPad());
   const double used = drawWords(painter, words, text(), typeface(Text::strong), colour(Paint::ink), kLines);
   words.setTop(words.top() + used + space(3));
   drawWords(painter, words, because_, typeface(Text::small), colour(Paint::quiet), kLines);

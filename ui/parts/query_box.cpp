@@ -1,6 +1,7 @@
 #include <look/palette.h>
 #include <look/style.h>
 #include <look/type.h>
+#include <parts/field_frame.h>
 #include <parts/query_box.h>
 #include <parts/words.h>
 #include <QAbstractItemView>
@@ -74,7 +75,7 @@ QueryBox::QueryBox(QWidget* parent)
       tr("Year, vehicle line, cluster option, casting number, date in the casting, in any order"));
   edit_->setMaxLength(400);
   edit_->installEventFilter(this);
-  tint();
+  tintField(*edit_);
 
   auto* row = new QHBoxLayout(this);
   const int end = static_cast<int>(look::metrics(Text::small).horizontalAdvance(shortcut())) + space(28);
@@ -170,17 +171,7 @@ void QueryBox::paintEvent(QPaintEvent* /*event*/) {
 
 void QueryBox::changeEvent(QEvent* event) {
   QWidget::changeEvent(event);
-  if (event->type() == QEvent::PaletteChange) tint();
-}
-
-void QueryBox::tint() {
-  QPalette tinted = edit_->palette();
-  const QColor accent = colour(Paint::accent);
-  if (tinted.color(QPalette::Highlight) == accent && tinted.color(QPalette::Base).alpha() == 0) return;
-  tinted.setColor(QPalette::Base, Qt::transparent);
-  tinted.setColor(QPalette::Highlight, accent);
-  tinted.setColor(QPalette::HighlightedText, colour(Paint::panel));
-  edit_->setPalette(tinted);
+  if (event->type() == QEvent::PaletteChange) tintField(*edit_);
 }
 
 }  // namespace ohmkin::parts

@@ -38,7 +38,6 @@ class QueryBox : public QWidget {
 
  private:
   void take(const QModelIndex& index);
-  void tint();
   QLineEdit* edit_;
   QStandardItemModel* ways_;
   QCompleter* completer_;

@@ -13,15 +13,4 @@ QScrollArea* scrolling(QWidget* inner, QWidget* parent) {
   return scroll;
 }
 
-void listOfCards(QListView& list) {
-  list.setFrameShape(QFrame::NoFrame);
-  list.setResizeMode(QListView::Adjust);
-  list.setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-  list.setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  list.setSelectionMode(QAbstractItemView::SingleSelection);
-  list.setMouseTracking(true);
-  list.setTabKeyNavigation(false);
-  list.viewport()->setAutoFillBackground(false);
-}
-
 }  // namespace ohmkin::parts

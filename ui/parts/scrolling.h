@@ -1,5 +1,4 @@
 #pragma once
-#include <QListView>
 #include <QScrollArea>
 
 namespace ohmkin::parts {
@@ -7,8 +6,5 @@ namespace ohmkin::parts {
 /// Round what may be taller than its place, at 200 % text or in a small window: it scrolls instead of squeezing what it
 /// says. No frame, the ground of what lies behind, and no stop of its own for the keyboard.
 QScrollArea* scrolling(QWidget* inner, QWidget* parent);
-
-/// A list whose rows are cards on the page's own ground: one is chosen, Tab leaves, it scrolls smoothly.
-void listOfCards(QListView& list);
 
 }  // namespace ohmkin::parts

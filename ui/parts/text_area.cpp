@@ -1,13 +1,10 @@
-#include <look/palette.h>
 #include <look/type.h>
+#include <parts/field_frame.h>
 #include <parts/text_area.h>
 #include <QEvent>
-#include <QPainter>
 
 namespace ohmkin::parts {
 
-using look::colour;
-using look::Paint;
 using look::space;
 
 TextArea::TextArea(const QString& name, int lines, QWidget* parent) : QPlainTextEdit(parent), lines_(lines) {
@@ -18,7 +15,7 @@ TextArea::TextArea(const QString& name, int lines, QWidget* parent) : QPlainText
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   document()->setDocumentMargin(space(8));
   viewport()->setAutoFillBackground(false);
-  tint();
+  tintField(*this);
 }
 
 QSize TextArea::sizeHint() const {
@@ -29,11 +26,7 @@ QSize TextArea::minimumSizeHint() const { return {space(48), sizeHint().height()
 void TextArea::paintEvent(QPaintEvent* event) {
   {
     QPainter painter(viewport());
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(colour(hasFocus() ? Paint::accent : Paint::edge), hasFocus() ? 2 : 1));
-    painter.setBrush(colour(Paint::panel));
-    const double inset = hasFocus() ? 1 : 0.5;
-    painter.drawRoundedRect(QRectF(viewport()->rect()).adjusted(inset, inset, -inset, -inset), space(6), space(6));
+    drawField(painter, QRectF(viewport()->rect()), hasFocus());
   }
   QPlainTextEdit::paintEvent(event);
 }
@@ -50,17 +43,7 @@ void TextArea::focusOutEvent(QFocusEvent* event) {
 
 void TextArea::changeEvent(QEvent* event) {
   QPlainTextEdit::changeEvent(event);
-  if (event->type() == QEvent::PaletteChange) tint();
-}
-
-void TextArea::tint() {
-  QPalette tinted = palette();
-  const QColor accent = colour(Paint::accent);
-  if (tinted.color(QPalette::Highlight) == accent && tinted.color(QPalette::Base).alpha() == 0) return;
-  tinted.setColor(QPalette::Base, Qt::transparent);
-  tinted.setColor(QPalette::Highlight, accent);
-  tinted.setColor(QPalette::HighlightedText, colour(Paint::panel));
-  setPalette(tinted);
+  if (event->type() == QEvent::PaletteChange) tintField(*this);
 }
 
 }  // namespace ohmkin::parts

@@ -21,7 +21,6 @@ class TextArea : public QPlainTextEdit {
   void changeEvent(QEvent* event) override;
 
  private:
-  void tint();
   int lines_;
 };
 

@@ -22,7 +22,9 @@ PlanHead::PlanHead(printing::MakeSheets sheets, QWidget* parent)
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(space(8));
-  row->addWidget((new parts::Words(tr("Plan a swap"), this))->sized(typeface(Text::headline)), 0);
+  auto* heading = (new parts::Words(tr("Plan a swap"), this))->sized(typeface(Text::headline));
+  heading->setWordWrap(false);
+  row->addWidget(heading, 0);
   row->addSpacing(space(8));
   row->addWidget(told_, 1);
   for (QPushButton* button : {open, save_, copy_, print_}) {

@@ -66,8 +66,7 @@ QWidget* PlanPage::makeWork() {
 
 void PlanPage::wire() {
   for (parts::BlankSheet* each : {whole_, sheet_}) {
-    connect(each, &parts::BlankSheet::openRequested, this, &Page::openRequested);
-    connect(each, &parts::BlankSheet::demoRequested, this, &Page::demoRequested);
+    parts::askThrough(*this, *each);
   }
   connect(sheet_, &parts::BlankSheet::exampleTaken, this, [this] {
     dashes_->setLines(example_.first);
@@ -123,13 +122,13 @@ void PlanPage::wireCatalogue() {
   connect(&thread_, &desk::CatalogueThread::openingRefused, this, [this](const QString& file, const Refusal& refusal) {
     file_.clear();
     forget();
-    parts::sayNoCatalogue(*whole_, desk::refusalSentence(refusal));
+    parts::sayNoCatalogue(*whole_, refusal);
     stack_->setCurrentIndex(0);
     emit refused(file, desk::refusalSentence(refusal));
   });
   connect(&thread_, &desk::CatalogueThread::failed, this, [this](const Refusal& refusal) {
     forget();
-    parts::sayNoCatalogue(*whole_, desk::refusalSentence(refusal));
+    parts::sayNoCatalogue(*whole_, refusal);
     stack_->setCurrentIndex(0);
   });
 }

@@ -18,6 +18,7 @@ class PlanPage : public desk::Page {
  public:
   explicit PlanPage(desk::Settings& settings, QWidget* parent = nullptr);
   void openCatalogue(const QString& file) override;
+  void letGo(const std::function<void()>& then) override { desk::letGo({&thread_}, then); }
   void showNoCatalogue() override;
   void takeKeyboard() override { dashes_->takeKeyboard(); }
   [[nodiscard]] QString asText() const override;

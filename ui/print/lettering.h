@@ -10,6 +10,8 @@ class QPainter;
 /// parted: the renderer draws what remains, the painter writes the words.
 namespace ohmkin::printing {
 
+constexpr double kMillimetresPerInch = 25.4;  ///< a sheet is in millimetres, a printer counts in dots an inch
+
 struct Lettering {
   QString words;
   double x = 0;

@@ -1,3 +1,4 @@
+#include <print/lettering.h>
 #include <print/print_sheet.h>
 #include <print/svg_to_pdf.h>
 
@@ -15,8 +16,6 @@
 
 namespace ohmkin::printing {
 namespace {
-
-constexpr double kMillimetresPerInch = 25.4;
 
 QString tr(const char* text) { return QCoreApplication::translate("print", text); }
 

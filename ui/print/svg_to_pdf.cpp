@@ -14,7 +14,6 @@ namespace ohmkin::printing {
 namespace {
 
 constexpr int kDotsPerInch = 1200;
-constexpr double kMillimetresPerInch = 25.4;
 constexpr double kLargest = 2000;  // mm: beyond any printer on a bench
 
 std::optional<double> millimetres(QStringView text) {

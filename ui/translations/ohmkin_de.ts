@@ -74,10 +74,92 @@ Beispiel: ohmkin-window demo.ohmkin</translation>
     </message>
 </context>
 <context>
+    <name>Refusal</name>
+    <message>
+        <source>found %1</source>
+        <translation>gefunden: %1</translation>
+    </message>
+    <message>
+        <source>expected %1</source>
+        <translation>erwartet: %1</translation>
+    </message>
+</context>
+<context>
     <name>SourceBox</name>
     <message>
         <source>Left out, one is made of what it is a source of.</source>
         <translation>Bleibt sie weg, entsteht eine aus dem, wofür sie Quelle ist.</translation>
+    </message>
+</context>
+<context>
+    <name>ohmkin::app</name>
+    <message>
+        <source>%1 and %2</source>
+        <translation>%1 und %2</translation>
+    </message>
+    <message>
+        <source>before the first change of a day</source>
+        <translation>vor der ersten Änderung eines Tages</translation>
+    </message>
+    <message>
+        <source>before an update</source>
+        <translation>vor einer Umstellung</translation>
+    </message>
+    <message>
+        <source>by hand</source>
+        <translation>von Hand</translation>
+    </message>
+    <message>
+        <source>before going back</source>
+        <translation>vor dem Zurückgehen</translation>
+    </message>
+    <message>
+        <source>The catalogue, which is not there now, is put back as it was on %1.</source>
+        <translation>Der Katalog, der jetzt nicht da ist, wird so zurückgelegt, wie er am %1 war.</translation>
+    </message>
+    <message>
+        <source>The catalogue goes back to %1; what stands in it now does not read, so that nobody can say what would be lost.</source>
+        <translation>Der Katalog geht zurück auf %1; was jetzt darin steht, ist nicht lesbar, sodass niemand sagen kann, was verloren ginge.</translation>
+    </message>
+    <message>
+        <source>The catalogue goes back to %1: nothing is lost</source>
+        <translation>Der Katalog geht zurück auf %1: nichts geht verloren</translation>
+    </message>
+    <message>
+        <source>The catalogue goes back to %1 and loses %2, the newest of %3</source>
+        <translation>Der Katalog geht zurück auf %1 und verliert %2, die letzte vom %3</translation>
+    </message>
+    <message>
+        <source>; it gets back %1</source>
+        <translation>; er bekommt %1 zurück</translation>
+    </message>
+    <message>
+        <source>The catalogue is as it was on %1.</source>
+        <translation>Der Katalog ist, wie er am %1 war.</translation>
+    </message>
+    <message>
+        <source>What was there before is kept as the newest backup.</source>
+        <translation>Was vorher da war, ist als neueste Sicherung aufgehoben.</translation>
+    </message>
+    <message>
+        <source>%1 rows were saved.</source>
+        <translation>%1 Zeilen wurden gerettet.</translation>
+    </message>
+    <message>
+        <source>%1: %2 rows saved</source>
+        <translation>%1: %2 Zeilen gerettet</translation>
+    </message>
+    <message>
+        <source>, %1 left out that break a rule or lack what they refer to</source>
+        <translation>, %1 weggelassen, die einer Regel widersprechen oder sich auf Fehlendes beziehen</translation>
+    </message>
+    <message>
+        <source>; others may be lost</source>
+        <translation>; andere sind vielleicht verloren</translation>
+    </message>
+    <message>
+        <source>Nothing was lost.</source>
+        <translation>Nichts ging verloren.</translation>
     </message>
 </context>
 <context>
@@ -104,6 +186,151 @@ Beispiel: ohmkin-window demo.ohmkin</translation>
     <message>
         <source>chosen</source>
         <translation>gewählt</translation>
+    </message>
+</context>
+<context>
+    <name>ohmkin::app::BackupSheet</name>
+    <message>
+        <source>Backups</source>
+        <translation>Sicherungen</translation>
+    </message>
+    <message>
+        <source>There is no backup yet. One is made before the first change of a day, and whenever you make one.</source>
+        <translation>Noch gibt es keine Sicherung. Eine wird vor der ersten Änderung eines Tages gemacht, und wann immer Sie eine machen.</translation>
+    </message>
+    <message>
+        <source>Backups, newest first</source>
+        <translation>Sicherungen, neueste zuerst</translation>
+    </message>
+    <message>
+        <source>&amp;Save what still reads…</source>
+        <translation>Lesbares &amp;retten…</translation>
+    </message>
+    <message>
+        <source>&amp;Go back</source>
+        <translation>Z&amp;urückgehen</translation>
+    </message>
+    <message>
+        <source>&amp;Leave it as it is</source>
+        <translation>So &amp;lassen</translation>
+    </message>
+    <message>
+        <source>&amp;Undo: back to what was there…</source>
+        <translation>&amp;Rückgängig: zurück zum Vorherigen…</translation>
+    </message>
+    <message>
+        <source>&amp;Open the new file</source>
+        <translation>&amp;Neue Datei öffnen</translation>
+    </message>
+    <message>
+        <source>Go &amp;back to it…</source>
+        <translation>&amp;Zu dieser zurück…</translation>
+    </message>
+    <message>
+        <source>&amp;Make a backup now</source>
+        <translation>&amp;Jetzt sichern</translation>
+    </message>
+    <message>
+        <source>C&amp;heck all</source>
+        <translation>Alle &amp;prüfen</translation>
+    </message>
+    <message>
+        <source>&amp;Close</source>
+        <translation>S&amp;chließen</translation>
+    </message>
+    <message>
+        <source>Backups of %1</source>
+        <translation>Sicherungen von %1</translation>
+    </message>
+    <message>
+        <source>They lie beside it, in %1. Keep a copy on another disk too: these go with this one.</source>
+        <translation>Sie liegen daneben, in %1. Heben Sie auch eine auf einer anderen Platte auf: diese gehen mit dieser verloren.</translation>
+    </message>
+    <message>
+        <source>Taken</source>
+        <translation>Vom</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Warum</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Größe</translation>
+    </message>
+    <message>
+        <source>Whole?</source>
+        <translation>Heil?</translation>
+    </message>
+    <message>
+        <source>not looked at</source>
+        <translation>nicht angesehen</translation>
+    </message>
+    <message>
+        <source>damaged</source>
+        <translation>beschädigt</translation>
+    </message>
+    <message>
+        <source>whole</source>
+        <translation>heil</translation>
+    </message>
+    <message>
+        <source>is being read …</source>
+        <translation>wird gelesen …</translation>
+    </message>
+    <message>
+        <source>As it is now it is kept as a backup first, so that this can be undone.</source>
+        <translation>So wie er jetzt ist, wird er zuvor als Sicherung aufgehoben, damit dies rückgängig gemacht werden kann.</translation>
+    </message>
+    <message>
+        <source>Not saved yet, and given up: %1.</source>
+        <translation>Noch nicht gespeichert und damit aufgegeben: %1.</translation>
+    </message>
+    <message>
+        <source>Backup made: %1, %2.</source>
+        <translation>Gesichert: %1, %2.</translation>
+    </message>
+    <message>
+        <source>Going back …</source>
+        <translation>Wird zurückgelegt …</translation>
+    </message>
+    <message>
+        <source>Not gone back. %1</source>
+        <translation>Nicht zurückgegangen. %1</translation>
+    </message>
+    <message>
+        <source>Where to save what still reads</source>
+        <translation>Wohin das Lesbare gerettet wird</translation>
+    </message>
+    <message>
+        <source>%1-saved.ohmkin</source>
+        <translation>%1-gerettet.ohmkin</translation>
+    </message>
+    <message>
+        <source>Ohmkin catalogues (*.ohmkin);;All files (*)</source>
+        <translation>Ohmkin-Kataloge (*.ohmkin);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>What still reads is being saved …</source>
+        <translation>Was noch lesbar ist, wird gerettet …</translation>
+    </message>
+    <message>
+        <source>Saved as %1.</source>
+        <translation>Gespeichert als %1.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n change(s)</source>
+        <translation>
+            <numerusform>%n Änderung</numerusform>
+            <numerusform>%n Änderungen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n movement(s) of the shelf</source>
+        <translation>
+            <numerusform>%n Bewegung des Lagers</numerusform>
+            <numerusform>%n Bewegungen des Lagers</numerusform>
+        </translation>
     </message>
 </context>
 <context>
@@ -137,10 +364,6 @@ Beispiel: ohmkin-window demo.ohmkin</translation>
     <message>
         <source>Ohmkin catalogues (*.ohmkin);;All files (*)</source>
         <translation>Ohmkin-Kataloge (*.ohmkin);;Alle Dateien (*)</translation>
-    </message>
-    <message>
-        <source>Open &amp;recent</source>
-        <translation>&amp;Zuletzt benutzte öffnen</translation>
     </message>
     <message>
         <source>Change between °C and °F (Ctrl+U)</source>
@@ -188,7 +411,7 @@ Beispiel: ohmkin-window demo.ohmkin</translation>
     </message>
     <message>
         <source>&amp;Find what can be done…</source>
-        <translation>&amp;Befehl suchen…</translation>
+        <translation>B&amp;efehl suchen…</translation>
     </message>
     <message>
         <source>&amp;Keys</source>
@@ -204,7 +427,7 @@ Beispiel: ohmkin-window demo.ohmkin</translation>
     </message>
     <message>
         <source>&amp;Quit</source>
-        <translation>&amp;Beenden</translation>
+        <translation>Been&amp;den</translation>
     </message>
     <message>
         <source>Temperatures in °C</source>
@@ -240,7 +463,7 @@ Beispiel: ohmkin-window demo.ohmkin</translation>
     </message>
     <message>
         <source>&amp;Language</source>
-        <translation>&amp;Sprache</translation>
+        <translation>S&amp;prache</translation>
     </message>
     <message>
         <source>As the system is</source>
@@ -289,6 +512,38 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     <message>
         <source>&amp;Redo: %1</source>
         <translation>&amp;Wiederholen: %1</translation>
+    </message>
+    <message>
+        <source>&amp;Backups…</source>
+        <translation>&amp;Sicherungen…</translation>
+    </message>
+    <message>
+        <source>&amp;Give it up and quit</source>
+        <translation>A&amp;ufgeben und beenden</translation>
+    </message>
+    <message>
+        <source>&amp;Give it up and open %1</source>
+        <translation>A&amp;ufgeben und %1 öffnen</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Not saved yet:</source>
+        <translation>Noch nicht gespeichert:</translation>
+    </message>
+    <message>
+        <source>Go &amp;back to it</source>
+        <translation>&amp;Zurück dorthin</translation>
+    </message>
+    <message>
+        <source>No catalogue is open. Open one first: its backups lie beside it.</source>
+        <translation>Es ist kein Katalog offen. Öffnen Sie erst einen: seine Sicherungen liegen daneben.</translation>
+    </message>
+    <message>
+        <source>Open recen&amp;t</source>
+        <translation>&amp;Zuletzt benutzte öffnen</translation>
     </message>
 </context>
 <context>
@@ -861,17 +1116,6 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     </message>
 </context>
 <context>
-    <name>ohmkin::desk::CatalogueThread</name>
-    <message>
-        <source>found %1</source>
-        <translation>gefunden: %1</translation>
-    </message>
-    <message>
-        <source>expected %1</source>
-        <translation>erwartet: %1</translation>
-    </message>
-</context>
-<context>
     <name>ohmkin::fault</name>
     <message>
         <source>half a minute</source>
@@ -911,7 +1155,7 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     </message>
     <message>
         <source>key switch</source>
-        <translation>Zündschalter</translation>
+        <translation>Zündung</translation>
     </message>
     <message>
         <source>fuse</source>
@@ -967,7 +1211,7 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     </message>
     <message>
         <source>engine strap</source>
-        <translation>Motormasseband</translation>
+        <translation>Masseband, Motor</translation>
     </message>
     <message>
         <source>gauge, ground coil</source>
@@ -991,7 +1235,7 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     </message>
     <message>
         <source>body ground</source>
-        <translation>Karosseriemasse</translation>
+        <translation>Masse, Karosserie</translation>
     </message>
     <message>
         <source>damp on the board</source>
@@ -1688,10 +1932,6 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
         <translation>Auftrag abschließen</translation>
     </message>
     <message>
-        <source>&amp;Close the job</source>
-        <translation>Auftrag abs&amp;chließen</translation>
-    </message>
-    <message>
         <source>Part fitted</source>
         <translation>Eingebautes Teil</translation>
     </message>
@@ -1726,6 +1966,10 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     <message>
         <source>one of the causes offered as you type; what else there is to say goes into a note</source>
         <translation>eine der Ursachen, die beim Eingeben angeboten werden; was sonst zu sagen ist, gehört in eine Bemerkung</translation>
+    </message>
+    <message>
+        <source>Close &amp;it</source>
+        <translation>Abs&amp;chließen</translation>
     </message>
 </context>
 <context>
@@ -1823,10 +2067,6 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
 <context>
     <name>ohmkin::jobs::JobDesk</name>
     <message>
-        <source>Add a &amp;note</source>
-        <translation>&amp;Bemerkung anfügen</translation>
-    </message>
-    <message>
         <source>&amp;Print…</source>
         <translation>&amp;Drucken…</translation>
     </message>
@@ -1889,6 +2129,10 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     <message>
         <source>It cannot be asked again. %1</source>
         <translation>Sie lässt sich nicht erneut fragen. %1</translation>
+    </message>
+    <message>
+        <source>Add a no&amp;te</source>
+        <translation>&amp;Bemerkung anfügen</translation>
     </message>
 </context>
 <context>
@@ -2141,6 +2385,18 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     <message>
         <source>an answer that recommends one</source>
         <translation>eine Antwort, die einen empfiehlt</translation>
+    </message>
+    <message>
+        <source>a new job, “%1”</source>
+        <translation>ein neuer Auftrag, „%1“</translation>
+    </message>
+    <message>
+        <source>what is being written of the job “%1”</source>
+        <translation>was zum Auftrag „%1“ geschrieben wird</translation>
+    </message>
+    <message>
+        <source>This is not saved yet. Once more to give it up.</source>
+        <translation>Das ist noch nicht gespeichert. Noch einmal, um es aufzugeben.</translation>
     </message>
 </context>
 <context>
@@ -2423,6 +2679,37 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
         <source>Check</source>
         <translation>Prüfen</translation>
     </message>
+    <message>
+        <source>The plot in numbers, or the plot again (Ctrl+T)</source>
+        <translation>Die Kurve in Zahlen, oder wieder die Kurve (Strg+T)</translation>
+    </message>
+    <message>
+        <source>Table</source>
+        <translation>Tabelle</translation>
+    </message>
+    <message>
+        <source>Plot</source>
+        <translation>Kurve</translation>
+    </message>
+</context>
+<context>
+    <name>ohmkin::match::ErrorTable</name>
+    <message>
+        <source>Indicated minus true, as a table</source>
+        <translation>Angezeigt minus wahr, als Tabelle</translation>
+    </message>
+    <message>
+        <source>Coolant, %1</source>
+        <translation>Kühlmittel, %1</translation>
+    </message>
+    <message>
+        <source>%1: error, %2</source>
+        <translation>%1: Fehler, %2</translation>
+    </message>
+    <message>
+        <source>± (k = 2), %1</source>
+        <translation>± (k = 2), %1</translation>
+    </message>
 </context>
 <context>
     <name>ohmkin::match::MatchPage</name>
@@ -2449,6 +2736,10 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     <message>
         <source>Keep the answer with a job</source>
         <translation>Die Antwort bei einem Auftrag behalten</translation>
+    </message>
+    <message>
+        <source>Error plot or table</source>
+        <translation>Fehlerkurve oder Tabelle</translation>
     </message>
 </context>
 <context>
@@ -2846,6 +3137,10 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
     <message>
         <source>Previous part of the bench</source>
         <translation>Voriger Teil des Messplatzes</translation>
+    </message>
+    <message>
+        <source>Stop reading the file</source>
+        <translation>Lesen der Datei abbrechen</translation>
     </message>
 </context>
 <context>
@@ -3738,6 +4033,14 @@ GPL-3.0-or-later, ohne jede Gewähr.</translation>
         <source>Opening %1</source>
         <translation>%1 wird geöffnet</translation>
     </message>
+    <message>
+        <source>&amp;Save what still reads…</source>
+        <translation>Lesbares &amp;retten…</translation>
+    </message>
+    <message>
+        <source>Go back to a &amp;backup…</source>
+        <translation>Zu einer &amp;Sicherung zurück…</translation>
+    </message>
 </context>
 <context>
     <name>ohmkin::parts::BusyLine</name>
@@ -4468,6 +4771,26 @@ Strg+N legt etwas Neues an.</translation>
     <message>
         <source>Not done again. %1</source>
         <translation>Nicht wiederholt. %1</translation>
+    </message>
+    <message>
+        <source>Backups…</source>
+        <translation>Sicherungen…</translation>
+    </message>
+    <message>
+        <source>Copies of this catalogue: make, check, go back to one (Ctrl+B)</source>
+        <translation>Sicherungen dieses Katalogs: machen, prüfen, zu einer zurückgehen (Strg+B)</translation>
+    </message>
+    <message>
+        <source>a new %1</source>
+        <translation>neu: %1</translation>
+    </message>
+    <message>
+        <source>%1, being edited</source>
+        <translation>%1, in Bearbeitung</translation>
+    </message>
+    <message>
+        <source>a movement of %1, not made yet</source>
+        <translation>eine noch nicht gebuchte Bewegung von %1</translation>
     </message>
 </context>
 <context>

@@ -2,6 +2,23 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="en" sourcelanguage="en">
 <context>
+    <name>ohmkin::app::BackupSheet</name>
+    <message numerus="yes">
+        <source>%n change(s)</source>
+        <translation>
+            <numerusform>%n change</numerusform>
+            <numerusform>%n changes</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n movement(s) of the shelf</source>
+        <translation>
+            <numerusform>%n movement of the shelf</numerusform>
+            <numerusform>%n movements of the shelf</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ohmkin::fault::FaultPage</name>
     <message numerus="yes">
         <source>What this circuit does not have was left out (%n).</source>
