@@ -8,7 +8,6 @@
 namespace ohmkin::bench {
 namespace {
 
-constexpr double kWeatherLimit = 0.6;      // K of boiling point, either way
 constexpr double kWeatherPressure = 6000;  // Pa: a station further from the standard atmosphere is not believed
 constexpr double kSuperheat = 0.1;         // K
 constexpr double kReductionPerMetre = 0.004 / 1000;
@@ -84,14 +83,15 @@ Expected<BathReference> byAltitude(const BoilingWater& water) {
   const auto at = boilingAtAltitude(*water.altitude);
   if (!at) return tl::make_unexpected(at.error());
   const double perMetre = 0.0033;  // K a metre, near the ground
-  const double u = std::hypot(std::hypot(rectangular(kWeatherLimit), kSuperheat), perMetre * water.altitudeU.value());
+  const double u = std::hypot(std::hypot(rectangular(kWeatherMoves), kSuperheat), perMetre * water.altitudeU.value());
   return BathReference{
       *at,
       kelvins(u),
       fmt::format("water boiling at {:.0f} m, weather not known", water.altitude->value()),
       {{"weather-not-known", Severity::note,
-        "Weather moves the boiling point by up to 0.6 K either way; a barometer at the bath would tell.", "",
-        kCommonPractice}}};
+        fmt::format("Weather moves the boiling point by up to {} K either way; a barometer at the bath would tell.",
+                    kWeatherMoves),
+        "", kCommonPractice}}};
 }
 
 }  // namespace

@@ -11,9 +11,12 @@ Expected<Pressure> saturationPressure(Temperature t);
 /// The same line backwards, equation 31. Refuses outside 611.213 Pa to 22.064 MPa. Agrees with equation 30 to rounding.
 Expected<Temperature> saturationTemperature(Pressure p);
 
+/// Of the boiling point, either way: 3 kPa of weather, 0.28 K a kPa at sea level (a judgement, from memory).
+inline constexpr double kWeatherMoves = 0.8;  ///< K
+
 /// ISO 2533:1975 standard atmosphere, gradient layer from −2000 to 11 000 m of geopotential altitude; refused outside.
-/// Weather moves the real pressure by some 3 kPa either way, worth 0.8 K of boiling point at sea level. Geometric
-/// altitude may be put in its place: below 3000 m the boiling point changes by less than 0.005 K.
+/// Weather moves the real pressure: kWeatherMoves. Geometric altitude may be put in its place: below 3000 m the boiling
+/// point changes by less than 0.005 K.
 Expected<Pressure> standardPressure(Length geopotentialAltitude);
 
 /// Pressure at a place of this altitude for one reduced to sea level: reduced back along the standard atmosphere,

@@ -37,7 +37,6 @@ Joint electricalJoint(const Electrics& electrics, const DisplayUnits& units) {
 SenderJudge::SenderJudge(const catalog::Catalogue& catalogue, const DashChoice& dash, const PortChoice& port,
                          const Question& question, ElectricalJudge& electrical, const MatchOptions& options)
     : catalogue_(catalogue),
-      dash_(dash),
       portChoice_(port),
       question_(question),
       electrical_(electrical),

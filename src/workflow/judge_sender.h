@@ -54,7 +54,6 @@ class SenderJudge {
   void lookOnTheShelf(const catalog::Sender& sender, Candidate& candidate) const;
 
   const catalog::Catalogue& catalogue_;
-  const DashChoice& dash_;
   const PortChoice& portChoice_;
   const Question& question_;
   ElectricalJudge& electrical_;

@@ -41,8 +41,8 @@ class TestBath : public QObject {
       water.altitude = metres(table.number(i, "altitude_m"));
       const auto bath = boilingPoint(water);
       QVERIFY(std::abs(inKelvin(bath->at) - table.number(i, "boiling_k")) < 6e-5);
-      // ±0.6 K rectangular, 0.1 K superheat, 30 m of 3.3 mK: √(0.34641² + 0.1² + 0.099²) = 0.37390.
-      QVERIFY(std::abs(inKelvin(bath->u) - 0.37390) < 1e-5);
+      // ±0.8 K rectangular, 0.1 K superheat, 30 m of 3.3 mK: √(0.46188² + 0.1² + 0.099²) = 0.48284.
+      QVERIFY(std::abs(inKelvin(bath->u) - 0.48284) < 1e-5);
       QVERIFY(has(bath->findings, "weather-not-known"));
       ++seen;
     }

@@ -386,8 +386,8 @@ void BenchWriterTest::aReaderIsRefused() {
   const test::Folder folder;
   test::smallCatalogue(folder.path("a"));
   Catalogue reader = Catalogue::open(folder.path("a"), Access::readOnly);
-  QVERIFY_EXCEPTION_THROWN((void)BenchWriter::begin(reader, file(), kAnn), CatalogueError);
-  QVERIFY_EXCEPTION_THROWN((void)BenchWriter::byHand(reader, kAnn), CatalogueError);
+  QVERIFY_THROWS_EXCEPTION(CatalogueError, (void)BenchWriter::begin(reader, file(), kAnn));
+  QVERIFY_THROWS_EXCEPTION(CatalogueError, (void)BenchWriter::byHand(reader, kAnn));
 }
 
 void BenchWriterTest::numbersOutOfRangeAreTheCallersMistake() {
@@ -397,9 +397,9 @@ void BenchWriterTest::numbersOutOfRangeAreTheCallersMistake() {
   const RunNumber run = writer->beginRun({});
   for (const RawReading& wrong : {RawReading{}, RawReading{-300, 5}, RawReading{20, 0}, RawReading{20, INFINITY},
                                   RawReading{20, 5, INFINITY}, RawReading{20, 5, 0, -1}})
-    QVERIFY_EXCEPTION_THROWN(writer->add(run, wrong), std::invalid_argument);
-  QVERIFY_EXCEPTION_THROWN(writer->add({run.value + 1}, {20, 5}), std::invalid_argument);
-  QVERIFY_EXCEPTION_THROWN((void)BenchWriter::begin(catalogue, file("ABC"), kAnn), std::invalid_argument);
+    QVERIFY_THROWS_EXCEPTION(std::invalid_argument, writer->add(run, wrong));
+  QVERIFY_THROWS_EXCEPTION(std::invalid_argument, writer->add({run.value + 1}, {20, 5}));
+  QVERIFY_THROWS_EXCEPTION(std::invalid_argument, (void)BenchWriter::begin(catalogue, file("ABC"), kAnn));
 }
 
 void BenchWriterTest::howAFileIsReadIsRememberedWithTheFileOrNotAtAll() {

@@ -272,19 +272,17 @@ void CatalogueTest::creatingNeverReplacesAFile() {
 
 void CatalogueTest::creatingIntoNoFolderIsRefused() {
   const test::Folder folder;
-  QVERIFY_EXCEPTION_THROWN(Catalogue::create(folder.path("no/such/a.ohmkin")), CatalogueError);
+  QVERIFY_THROWS_EXCEPTION(CatalogueError, Catalogue::create(folder.path("no/such/a.ohmkin")));
   QCOMPARE(folder.names(), QStringList());
 }
 
 void CatalogueTest::aFailureWhileFillingLeavesNothingBehind() {
   const test::Folder folder;
   struct Stop {};
-  QVERIFY_EXCEPTION_THROWN(Catalogue::create(folder.path("a.ohmkin"), [](Catalogue&) { throw Stop{}; }), Stop);
-  QVERIFY_EXCEPTION_THROWN(Catalogue::create(folder.path("a.ohmkin"),
-                                             [](Catalogue& fresh) {
-                                               fresh.connection().database().exec("INSERT INTO nonsense VALUES (1)");
-                                             }),
-                           CatalogueError);
+  QVERIFY_THROWS_EXCEPTION(Stop, Catalogue::create(folder.path("a.ohmkin"), [](Catalogue&) { throw Stop{}; }));
+  QVERIFY_THROWS_EXCEPTION(CatalogueError, Catalogue::create(folder.path("a.ohmkin"), [](Catalogue& fresh) {
+                             fresh.connection().database().exec("INSERT INTO nonsense VALUES (1)");
+                           }));
   QCOMPARE(folder.names(), QStringList());
 }
 
@@ -338,16 +336,16 @@ void CatalogueTest::whatTheSchemaHidesIsNotRun() {
       .exec("CREATE TRIGGER sly AFTER UPDATE ON stock BEGIN DELETE FROM sender; END");
   catalogue.connection().database().exec("UPDATE stock SET quantity = 1");
   QCOMPARE(catalogue.connection().database().execAndGet("SELECT count(*) FROM sender").getInt(), 4);
-  QVERIFY_EXCEPTION_THROWN(catalogue.connection().database().exec("UPDATE sqlite_schema SET sql = ''"),
-                           SQLite::Exception);
+  QVERIFY_THROWS_EXCEPTION(SQLite::Exception,
+                           catalogue.connection().database().exec("UPDATE sqlite_schema SET sql = ''"));
   QCOMPARE(opening(file, Access::readOnly), std::string("catalogue-foreign-tables"));
 }
 
 void CatalogueTest::foreignKeysAreEnforced() {
   const test::Folder folder;
   const Catalogue catalogue = test::smallCatalogue(folder.path("a.ohmkin"));
-  QVERIFY_EXCEPTION_THROWN(catalogue.connection().database().exec("DELETE FROM sender WHERE id = 'SN-10.1'"),
-                           SQLite::Exception);
+  QVERIFY_THROWS_EXCEPTION(SQLite::Exception,
+                           catalogue.connection().database().exec("DELETE FROM sender WHERE id = 'SN-10.1'"));
 }
 
 QTEST_APPLESS_MAIN(CatalogueTest)

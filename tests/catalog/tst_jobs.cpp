@@ -259,8 +259,9 @@ class JobsTest : public QObject {
     const JobNumber other = catalog::openJob(*catalogue_, said("stays"), "Ann")->id;
     const JobNumber id = catalog::openJob(*catalogue_, said(reference.c_str()), "Ann")->id;
     for (int i = 0; i < 40; ++i) {  // rows come and go around it
-      QVERIFY(catalog::changeJob(*catalogue_, id, said(reference.c_str(), (note + std::string(i * 37, 'n')).c_str()),
-                                 "note changed", "Ann"));
+      QVERIFY(catalog::changeJob(
+          *catalogue_, id, said(reference.c_str(), (note + std::string(static_cast<std::size_t>(i) * 37, 'n')).c_str()),
+          "note changed", "Ann"));
       QVERIFY(catalog::openJob(*catalogue_, said("another"), "Ann"));
     }
     QVERIFY(catalog::keepDocument(*catalogue_, id, document(("{\"for\": \"" + reference + "\"}").c_str()), "Ann"));

@@ -95,7 +95,7 @@ void MigrationTest::aScriptThatFailsLeavesTheVersionBefore() {
   auto database = fresh(folder.path("a"));
   const std::array all{
       kFirst, Migration{"002", "CREATE TABLE b (x); INSERT INTO a VALUES (2); INSERT INTO nowhere VALUES (1)"}};
-  QVERIFY_EXCEPTION_THROWN(catalog::migrate(database, all), SQLite::Exception);
+  QVERIFY_THROWS_EXCEPTION(SQLite::Exception, catalog::migrate(database, all));
   QCOMPARE(catalog::userVersion(database), 1);
   QCOMPARE(database.execAndGet("SELECT count(*) FROM a").getInt(), 1);
   QVERIFY(!database.tableExists("b"));
@@ -105,7 +105,7 @@ void MigrationTest::aScriptThatLeavesReferencesNowhereIsRolledBack() {
   const test::Folder folder;
   auto database = fresh(folder.path("a"));
   const std::array all{kFirst, kSecond, Migration{"003", "DELETE FROM a"}};
-  QVERIFY_EXCEPTION_THROWN(catalog::migrate(database, all), SQLite::Exception);
+  QVERIFY_THROWS_EXCEPTION(SQLite::Exception, catalog::migrate(database, all));
   QCOMPARE(catalog::userVersion(database), 2);
   QCOMPARE(database.execAndGet("SELECT count(*) FROM a").getInt(), 1);
 }

@@ -311,10 +311,10 @@ void QueriesTest::aValueTheRulesDoNotAllowIsDamage() {
   const Catalogue catalogue = test::smallCatalogue(folder.path("b.ohmkin"));
   catalogue.connection().database().exec(
       "PRAGMA ignore_check_constraints = ON; UPDATE sender SET kind = 'toaster' WHERE id = 'SW-1'");
-  QVERIFY_EXCEPTION_THROWN(senders(catalogue), CatalogueError);
+  QVERIFY_THROWS_EXCEPTION(CatalogueError, senders(catalogue));
   QVERIFY(catalog::sender(catalogue, SenderKey{"SN-102"}));  // and the statement is fit for use again
   catalogue.connection().database().exec("UPDATE curve SET covariance = '1 two 3' WHERE id = 'cl'");
-  QVERIFY_EXCEPTION_THROWN(benchCurves(catalogue, SenderKey{"SN-102"}), CatalogueError);
+  QVERIFY_THROWS_EXCEPTION(CatalogueError, benchCurves(catalogue, SenderKey{"SN-102"}));
 }
 
 QTEST_APPLESS_MAIN(QueriesTest)

@@ -295,7 +295,7 @@ void LoadPackTest::aReaderIsRefused() {
   Catalogue::create(folder.path("a"));
   Catalogue reader = Catalogue::open(folder.path("a"), Access::readOnly);
   Files files;
-  QVERIFY_EXCEPTION_THROWN((void)workflow::loadPack(reader, files.source(), "test"), CatalogueError);
+  QVERIFY_THROWS_EXCEPTION(CatalogueError, (void)workflow::loadPack(reader, files.source(), "test"));
 }
 
 void LoadPackTest::createdWholeOrNotAtAll() {
@@ -319,8 +319,8 @@ void LoadPackTest::anExistingFileIsNeverReplaced() {
     return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
   };
   const QByteArray before = bytes();
-  QVERIFY_EXCEPTION_THROWN((void)workflow::createWithPack(folder.path("demo.ohmkin"), files.source("2"), "test"),
-                           CatalogueError);
+  QVERIFY_THROWS_EXCEPTION(CatalogueError,
+                           (void)workflow::createWithPack(folder.path("demo.ohmkin"), files.source("2"), "test"));
   QCOMPARE(bytes(), before);
 }
 

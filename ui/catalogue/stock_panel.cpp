@@ -220,7 +220,7 @@ void StockPanel::take() {
     runMinimum(pieces);
     return;
   }
-  run([=, this, part = part_, movement = movement_](catalog::Catalogue& catalogue, const workflow::MovementSaid& said) {
+  run([=, part = part_, movement = movement_](catalog::Catalogue& catalogue, const workflow::MovementSaid& said) {
     switch (movement) {
       case Movement::receive:
         return workflow::receive(catalogue, part, bin, pieces, said);

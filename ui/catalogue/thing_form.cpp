@@ -290,7 +290,7 @@ void ThingForm::sayHelp() {
 
 void ThingForm::names(FieldRow& row, const QString& typed) {
   clerk_.ask(naming,
-             [this, row = QPointer<FieldRow>(&row), typed, kind = row.field().refersTo](
+             [row = QPointer<FieldRow>(&row), typed, kind = row.field().refersTo](
                  OpenFile& open, const std::stop_token&) -> Clerk::Then {
                std::vector<parts::NameWords> found;
                for (const workflow::KnownKey& each :
