@@ -39,8 +39,9 @@ class TestSearchCommand : public QObject {
 
   void oneKindAlone() {
     const auto ran = search({"--json", "--kind", "casting", "3"});
-    for (const auto& found : nlohmann::json::parse(ran.out)["found"])
-      QCOMPARE(found["kind"].get<std::string>(), std::string("casting"));
+    const auto document = nlohmann::json::parse(ran.out);
+    QVERIFY(!document["found"].empty());
+    for (const auto& found : document["found"]) QCOMPARE(found["kind"].get<std::string>(), std::string("casting"));
   }
 
   void nothingIsNoAnswer() {
