@@ -115,9 +115,10 @@ void Suggestions::take(const QModelIndex& index) {
   emit taken();
 }
 
-/// The completer hands Enter to the field first, and an Entry keeps it for going on.
+/// The completer hands Enter to the field first, and an Entry keeps it for going on. The kind of event is asked first:
+/// the popup has events while the completer, whose popup it is, is no completer any more.
 bool Suggestions::eventFilter(QObject* watched, QEvent* event) {
-  if (watched == completer_.popup() && event->type() == QEvent::KeyPress) {
+  if (event->type() == QEvent::KeyPress && watched == completer_.popup()) {
     const int key = static_cast<QKeyEvent*>(event)->key();  // NOLINT: the type was looked at
     const QModelIndex chosen = completer_.popup()->currentIndex();
     if ((key == Qt::Key_Return || key == Qt::Key_Enter) && chosen.isValid()) {
