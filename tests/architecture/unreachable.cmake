@@ -19,7 +19,7 @@ if(NOT code EQUAL 0)
 endif()
 foreach(header IN LISTS FORBIDDEN)
   compiles("${header}" code)
-  if(code EQUAL 0 OR NOT message MATCHES "No such file")
+  if(code EQUAL 0 OR NOT message MATCHES "No such file|file not found")  # g++'s words, clang's
     message(FATAL_ERROR "${ROOM} can reach <${header}>\n${message}")
   endif()
 endforeach()
