@@ -119,6 +119,9 @@ tl::expected<Descriptor, Complaints> readDescriptor(const PackageSource& source,
     complaints.add("descriptor-unreadable", fmt::format("{}:{}", kFile, lineOf(*text, error.byte)),
                    "something that is not JSON", "JSON (RFC 8259)");
     return tl::make_unexpected(std::move(complaints));
+  } catch (const json::out_of_range&) {  // 1e999: JSON, but no number of this machine's
+    complaints.add("descriptor-unreadable", kFile, "a number that is too large", "numbers below 1.8e308");
+    return tl::make_unexpected(std::move(complaints));
   }
   if (!document.is_object()) {
     complaints.add("descriptor-unreadable", kFile, "something else", "an object with name, version and resources");

@@ -129,6 +129,7 @@ void PackageTest::eachSpoiltDescriptorIsNamed_data() {
   const auto row = [](const char* label, const char* what, const char* by, const char* where, const char* code) {
     QTest::newRow(label) << QByteArray(what) << QByteArray(by) << where << code;
   };
+  row("a number without end", "[{", "[1e999,{", "datapackage.json", "descriptor-unreadable");
   row("not JSON", "[{", "[[{", "datapackage.json:3", "descriptor-unreadable");
   row("the shop's name", "\"small\"", "\"shop\"", "datapackage.json:name", "descriptor-name");
   row("a name with a path in it", "\"small\"", "\"../small\"", "datapackage.json:name", "descriptor-name");
