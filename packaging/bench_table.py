@@ -35,8 +35,8 @@ SHOWN = [
     ("the best resistors of E96", ("bm_trim", "bounded/E96"), "trying every pair", ("bm_trim", "exhaustive/E96")),
     ("a Steinhart–Hart fit to 12 points", ("bm_fit", "steinhartHart12Points/3"), "SciPy's curve_fit", ("scipy_fit", "steinhart_hart")),
     ("an exponential fit to 12 points", ("bm_fit", "exponential12Points"), "SciPy's curve_fit", ("scipy_fit", "exponential")),
-    ("a log of a million readings brought in, checked and fitted", ("bm_import_readings", "aMillionRowsImported/one_run"),
-     "`sqlite3 .import`", ("bm_import_readings", "sqlite3DotImportOfTheSame/one_run")),
+    ("a log of a million readings brought in, checked and fitted", ("bm_import_readings", "aMillionRowsImported/kind:2"),
+     "`sqlite3 .import`", ("bm_import_readings", "sqlite3DotImportOfTheSame/kind:2")),
     ("the next best test in a search for a fault", ("bm_next_test", "nextTest/crossed_coil"), "", None),
     ("100,000 draws of a pair's error", ("bm_monte_carlo", "draws/bare/2"), "on one core", ("bm_monte_carlo", "draws/bare/1")),
     ("5 dashes by 20 engines planned", ("bm_workflow", "planOfFiveDashesAndTwentyEngines"), "", None),
@@ -85,8 +85,8 @@ def found(programs, program, name, counter=None):
 
 
 def compared(seconds, other):
-    ratio = seconds / other
-    return f"{ratio:.3g} × as long" if ratio >= 1 else f"{1 / ratio:.3g} × as fast"
+    ratio, words = (seconds / other, "as long") if seconds >= other else (other / seconds, "as fast")
+    return f"{float(f'{ratio:.2g}'):,.0f} × {words}" if ratio >= 100 else f"{ratio:.3g} × {words}"
 
 
 def machine():
