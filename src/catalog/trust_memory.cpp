@@ -3,10 +3,14 @@
 #include <fmt/format.h>
 #include <sys/stat.h>
 #include <unistd.h>
+#include <algorithm>
 #include <array>
+#include <chrono>
 #include <cstdlib>
+#include <ctime>
 #include <string>
 #include <string_view>
+#include <thread>
 
 namespace ohmkin::catalog {
 namespace {
@@ -15,6 +19,7 @@ namespace fs = std::filesystem;
 
 constexpr std::size_t kMostFiles = 50;
 constexpr std::size_t kLongestMemory = 16384;
+constexpr int kLongestTick = 30;  // milliseconds; Linux ticks in 1 to 10
 
 /// $XDG_STATE_HOME, else ~/.local/state (XDG Base Directory Specification); empty: there is no place.
 fs::path folder() {
@@ -30,8 +35,9 @@ fs::path folder() {
 std::int64_t nanoseconds(const timespec& time) { return time.tv_sec * 1'000'000'000LL + time.tv_nsec; }
 
 struct Identity {
-  std::string which;  ///< the file
-  std::string line;   ///< the file and its state
+  std::string which;         ///< the file
+  std::string line;          ///< the file and its state
+  std::int64_t changed = 0;  ///< the later of the times in it, nanoseconds
 };
 
 /// A log beside the file belongs to its state. The time of change cannot be set back by whoever made the file.
@@ -46,7 +52,20 @@ Identity identityOf(const fs::path& file) {
   std::string line =
       which + fmt::format("{} {} {} {} {}\n", main.st_size, nanoseconds(main.st_mtim), nanoseconds(main.st_ctim),
                           log.st_size, log.st_size > 0 ? nanoseconds(log.st_mtim) : 0);
-  return {std::move(which), std::move(line)};
+  const std::int64_t logChanged = log.st_size > 0 ? nanoseconds(log.st_mtim) : 0;
+  return {std::move(which), std::move(line), std::max(nanoseconds(main.st_ctim), logChanged)};
+}
+
+/// Waits for the clock that stamps files to be past this time: some milliseconds after a change, else not at all. False
+/// where it does not come: it was set back.
+bool tickIsOver(std::int64_t changed) {
+  for (int waited = 0; waited < kLongestTick; ++waited) {
+    timespec now{};
+    clock_gettime(CLOCK_REALTIME_COARSE, &now);
+    if (nanoseconds(now) > changed) return true;
+    std::this_thread::sleep_for(std::chrono::milliseconds(1));
+  }
+  return false;
 }
 
 std::string memory(const fs::path& kept) {
@@ -88,6 +107,8 @@ void remember(const fs::path& file) {
   if (where.empty() || identity.line.empty()) return;
   const std::string before = memory(where / "looked-through");
   if (before.starts_with(identity.line)) return;
+  // What is changed within the same tick of the clock has the same times: only what outlived its tick is remembered.
+  if (!tickIsOver(identity.changed) || identityOf(file).line != identity.line) return;
   std::error_code error;
   fs::create_directories(where, error);
   const std::string after = with(identity, before);
