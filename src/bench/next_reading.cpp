@@ -91,7 +91,8 @@ std::vector<std::size_t> frontRunners(const Weighing& weighing, std::size_t most
   });
   const auto forgotten =
       std::find_if(order.begin() + 1, end, [&](std::size_t f) { return probability[f] < kForgotten; });
-  return {order.begin(), forgotten};
+  order.erase(forgotten, order.end());
+  return order;
 }
 
 /// What each front-runner predicts of a reading in this bath, and last what an unnamed sender does.

@@ -51,7 +51,9 @@ BareFit bare(const SmallFit<P>& fit) {
 template <int P>
 std::array<double, P> powersOf(double l) {
   std::array<double, P> out{1, l};
+  // cppcheck-suppress containerOutOfBounds ; it does not see if constexpr
   if constexpr (P > 2) out[2] = l * l * l;
+  // cppcheck-suppress containerOutOfBounds
   if constexpr (P > 3) out[3] = l * l;
   return out;
 }
