@@ -91,6 +91,7 @@ Expected<Exit> DialCommand::run(const Arguments& arguments, Streams streams) con
     if (!read) return tl::make_unexpected(read.error());
     thermostat = *read;
   }
+  // cppcheck-suppress legacyUninitvar ; it has an initial value
   double radius = gauge::DialSheet{}.radius;
   if (arguments.has("--radius")) {
     const auto read = parseNumber(arguments.one("--radius"), "--radius");

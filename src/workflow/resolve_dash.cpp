@@ -87,6 +87,7 @@ Expected<std::vector<catalog::ClusterRecord>> possibleClusters(const catalog::Ca
 
 Expected<catalog::GaugeRecord> namedGauge(const catalog::Catalogue& catalogue, const std::string& name) {
   std::vector<catalog::GaugeRecord> found = catalog::gaugesNamed(catalogue, name);
+  // cppcheck-suppress returnStdMoveLocal ; an element, not what is returned
   if (!found.empty()) return std::move(found.front());
   std::vector<std::string> names;
   for (const auto& gauge : catalog::gauges(catalogue)) names.insert(names.end(), {gauge.id.text, gauge.name});
