@@ -48,11 +48,10 @@ Identity identityOf(const fs::path& file) {
   fs::path beside = file;
   beside += "-wal";
   if (stat(beside.c_str(), &log) != 0) log = {};
-  std::string which = fmt::format("{:x} {:x} ", main.st_dev, main.st_ino);
-  std::string line =
-      which + fmt::format("{} {} {} {} {}\n", main.st_size, nanoseconds(main.st_mtim), nanoseconds(main.st_ctim),
-                          log.st_size, log.st_size > 0 ? nanoseconds(log.st_mtim) : 0);
   const std::int64_t logChanged = log.st_size > 0 ? nanoseconds(log.st_mtim) : 0;
+  std::string which = fmt::format("{:x} {:x} ", main.st_dev, main.st_ino);
+  std::string line = which + fmt::format("{} {} {} {} {}\n", main.st_size, nanoseconds(main.st_mtim),
+                                         nanoseconds(main.st_ctim), log.st_size, logChanged);
   return {std::move(which), std::move(line), std::max(nanoseconds(main.st_ctim), logChanged)};
 }
 

@@ -1,5 +1,6 @@
 #include <circuit/data_table.h>
 #include <circuit/faults.h>
+#include <circuit/named.h>
 
 #include <fmt/core.h>
 #include <algorithm>
@@ -9,16 +10,12 @@
 namespace ohmkin::circuit {
 namespace {
 
-struct NamedSymptom {
-  std::string_view code;
-  std::string_view name;
-};
-constexpr std::array<NamedSymptom, kSymptoms> kSymptomNames{{{"any", "it is not said how it misreads"},
-                                                             {"low", "reads low or dead cold"},
-                                                             {"pegged", "pegged hot"},
-                                                             {"high", "reads high"},
-                                                             {"erratic", "erratic"},
-                                                             {"lamps", "moves with the lamps"}}};
+constexpr std::array<Named, kSymptoms> kSymptomNames{{{"any", "it is not said how it misreads"},
+                                                      {"low", "reads low or dead cold"},
+                                                      {"pegged", "pegged hot"},
+                                                      {"high", "reads high"},
+                                                      {"erratic", "erratic"},
+                                                      {"lamps", "moves with the lamps"}}};
 
 const std::map<std::string_view, Change> kChanges{
     {"set", Change::set},         {"add", Change::add},           {"times", Change::times},
@@ -102,12 +99,7 @@ Expected<void> checked(const DataTable& table, const FaultBook& book) {
 
 std::string_view symptomCode(Symptom symptom) { return kSymptomNames[static_cast<std::size_t>(symptom)].code; }
 std::string_view symptomName(Symptom symptom) { return kSymptomNames[static_cast<std::size_t>(symptom)].name; }
-std::optional<Symptom> symptomOf(std::string_view code) {
-  const auto* found =
-      std::find_if(kSymptomNames.begin(), kSymptomNames.end(), [&](const NamedSymptom& n) { return n.code == code; });
-  if (found == kSymptomNames.end()) return std::nullopt;
-  return static_cast<Symptom>(found - kSymptomNames.begin());
-}
+std::optional<Symptom> symptomOf(std::string_view code) { return calledBy<Symptom>(kSymptomNames, code); }
 
 std::size_t FaultBook::repairIndex(const Fault& fault) const {
   const auto found =

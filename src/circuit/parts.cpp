@@ -1,16 +1,12 @@
 #include <circuit/gauge_circuit.h>
+#include <circuit/named.h>
 
 #include <algorithm>
 
 namespace ohmkin::circuit {
 namespace {
 
-struct NamedPart {
-  std::string_view code;
-  std::string_view name;
-};
-
-constexpr std::array<NamedPart, kParts> kNames{{
+constexpr std::array<Named, kParts> kNames{{
     {"battery", "the battery"},
     {"key-switch", "the key switch"},
     {"fuse", "the fuse"},
@@ -57,11 +53,7 @@ std::string_view partCode(Part part) { return kNames[static_cast<std::size_t>(pa
 std::string_view partName(Part part) { return kNames[static_cast<std::size_t>(part)].name; }
 std::string_view postCode(Post post) { return kPostCodes[static_cast<std::size_t>(post)]; }
 
-std::optional<Part> partOf(std::string_view code) {
-  const auto* found = std::find_if(kNames.begin(), kNames.end(), [&](const NamedPart& n) { return n.code == code; });
-  if (found == kNames.end()) return std::nullopt;
-  return static_cast<Part>(found - kNames.begin());
-}
+std::optional<Part> partOf(std::string_view code) { return calledBy<Part>(kNames, code); }
 
 std::optional<Post> postOf(std::string_view code) {
   const auto* found = std::find(kPostCodes.begin(), kPostCodes.end(), code);

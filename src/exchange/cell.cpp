@@ -122,4 +122,11 @@ Read readCell(std::string_view text, const FieldDefinition& field, std::size_t l
   return fault("cell-of-another-form", "a value");
 }
 
+std::string textOf(const Cell& cell) {
+  if (const auto* text = std::get_if<std::string>(&cell)) return *text;
+  if (const auto* whole = std::get_if<std::int64_t>(&cell)) return fmt::format("{}", *whole);
+  if (const auto* number = std::get_if<double>(&cell)) return fmt::format("{}", *number);
+  return {};
+}
+
 }  // namespace ohmkin::exchange

@@ -18,6 +18,8 @@ namespace ohmkin::exchange {
 
 /// Nothing, whole number, number, text. Dates and booleans are kept as the catalogue keeps them: ISO text, 0 or 1.
 using Cell = std::variant<std::monostate, std::int64_t, double, std::string>;
+/// What a cell says: a number as short as reads back; empty: nothing.
+std::string textOf(const Cell& cell);
 
 struct PackageFile {
   std::string_view name;  ///< without folder

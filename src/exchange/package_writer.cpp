@@ -16,10 +16,8 @@ using nlohmann::ordered_json;
 constexpr std::string_view kLineEnd = "\r\n";  // RFC 4180
 
 std::string cellText(const Cell& cell, const FieldDefinition& field) {
-  if (const auto* whole = std::get_if<std::int64_t>(&cell)) return fmt::format("{}", *whole);
-  if (const auto* number = std::get_if<double>(&cell)) return fmt::format("{}", *number);  // shortest that reads back
-  if (const auto* text = std::get_if<std::string>(&cell)) return isGuarded(field) ? guarded(*text) : *text;
-  return {};
+  const std::string text = textOf(cell);
+  return std::holds_alternative<std::string>(cell) && isGuarded(field) ? guarded(text) : text;
 }
 
 void putCell(std::string& csv, const std::string& text) {

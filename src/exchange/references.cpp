@@ -12,12 +12,6 @@ constexpr char kBetweenKeys = '\x1f';  // no text cell holds a control character
 
 using Keys = std::unordered_map<std::string, std::size_t>;  // key → line
 
-std::string keyText(const Cell& cell) {
-  if (const auto* t = std::get_if<std::string>(&cell)) return *t;
-  if (const auto* w = std::get_if<std::int64_t>(&cell)) return fmt::format("{}", *w);
-  return {};
-}
-
 std::optional<std::size_t> placeOf(const Table& table, const std::string& column) {
   const auto at = std::find(table.columns.begin(), table.columns.end(), column);
   if (at == table.columns.end()) return {};
@@ -29,7 +23,7 @@ std::string keyOf(const Table& table, std::size_t row) {
   std::string key;
   for (const std::string& column : table.definition->primaryKey) {
     const auto at = placeOf(table, column);
-    const std::string part = at ? keyText(table.row(row)[*at]) : std::string();
+    const std::string part = at ? textOf(table.row(row)[*at]) : std::string();
     if (part.empty()) return {};
     if (!key.empty()) key += kBetweenKeys;
     key += part;
@@ -63,7 +57,7 @@ void checkReference(const Table& table, const ForeignKey& reference, const Keys*
   const auto at = placeOf(table, reference.field);
   if (!at) return;
   for (std::size_t row = 0; row < table.size(); ++row) {
-    const std::string key = keyText(table.row(row)[*at]);
+    const std::string key = textOf(table.row(row)[*at]);
     if (key.empty() || (there != nullptr && there->contains(key)) || (known && known(reference.table, key))) continue;
     complaints.add("reference-dangling", fmt::format("{}:{}:{}", table.file, table.lines[row], reference.field),
                    shown(key), fmt::format("the {} of a row of {}", reference.refersTo, reference.table));

@@ -21,13 +21,6 @@ struct RowView {
   [[nodiscard]] bool has(const std::string& field) const { return filled(field) != nullptr; }
 };
 
-std::string text(const Cell& cell) {
-  if (const auto* t = std::get_if<std::string>(&cell)) return *t;
-  if (const auto* w = std::get_if<std::int64_t>(&cell)) return fmt::format("{}", *w);
-  if (const auto* n = std::get_if<double>(&cell)) return fmt::format("{}", *n);
-  return {};
-}
-
 /// −1, 0 or 1. Both cells are of one field type: texts here are ISO dates or keys.
 int compared(const Cell& a, const Cell& b) {
   const auto* left = std::get_if<std::string>(&a);
@@ -57,7 +50,7 @@ void checkOrder(const RowView& row, const RowRule& rule,
     const char* words = rule.kind == RowRule::Kind::rising       ? "above"
                         : rule.kind == RowRule::Kind::notFalling ? "not below"
                                                                  : "other than";
-    complain(above, shown(text(*high)), fmt::format("a value {} {} ({})", words, below, text(*low)));
+    complain(above, shown(textOf(*high)), fmt::format("a value {} {} ({})", words, below, textOf(*low)));
   }
 }
 

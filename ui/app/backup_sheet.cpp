@@ -205,7 +205,6 @@ void BackupSheet::display(std::vector<workflow::BackupState> backups, const std:
   salvage_->setVisible(whyNot && workflow::salvageMayHelp(*whyNot));
   none_->setVisible(backups_.empty());
   list_->setVisible(!backups_.empty());
-  make_->setEnabled(!whyNot);
   const auto bytes = std::accumulate(backups_.begin(), backups_.end(), std::uintmax_t{0},
                                      [](auto sum, const auto& each) { return sum + each.backup.bytes; });
   checks_ = checks_ || bytes <= kReadAtOnce;
@@ -250,22 +249,20 @@ void BackupSheet::checkNext() {
 }
 
 void BackupSheet::chosen() {
-  const int row = list_->currentIndex().row();
-  const bool any = row >= 0 && row < static_cast<int>(backups_.size());
-  const std::optional<Refusal> fault = any ? backups_[static_cast<std::size_t>(row)].fault : std::nullopt;
+  const workflow::BackupState* one = at(list_->currentIndex().row());
+  const std::optional<Refusal> fault = one != nullptr ? one->fault : std::nullopt;
   fault_->setText(fault ? desk::refusalSentence(*fault) : QString());
   fault_->setVisible(fault.has_value());
-  if (wanted_ && (!any || backups_[static_cast<std::size_t>(row)].backup.file != wanted_->file)) giveUp();
+  if (wanted_ && (one == nullptr || one->backup.file != wanted_->file)) giveUp();
   showState();
 }
 
 void BackupSheet::showState() {
-  const int row = list_->currentIndex().row();
-  const bool any = row >= 0 && row < static_cast<int>(backups_.size());
-  choose_->setEnabled(any && !working_ && !backups_[static_cast<std::size_t>(row)].fault);
+  const workflow::BackupState* one = at(list_->currentIndex().row());
+  choose_->setEnabled(one != nullptr && !working_ && !one->fault);
   check_->setEnabled(!backups_.empty() && !working_);
-  for (QPushButton* each : {make_, salvage_, goBack_, undo_, close_}) each->setEnabled(!working_);
-  if (trouble_->isVisibleTo(&panel())) make_->setEnabled(false);
+  for (QPushButton* each : {salvage_, goBack_, undo_, close_}) each->setEnabled(!working_);
+  make_->setEnabled(!working_ && trouble_->isHidden());
 }
 
 void BackupSheet::tell(const QString& sentence, bool refused) {
@@ -280,6 +277,10 @@ int BackupSheet::rowOf(const std::filesystem::path& file) const {
   const auto at =
       std::find_if(backups_.begin(), backups_.end(), [&](const auto& each) { return each.backup.file == file; });
   return at == backups_.end() ? -1 : static_cast<int>(at - backups_.begin());
+}
+
+const workflow::BackupState* BackupSheet::at(int row) const {
+  return row >= 0 && row < static_cast<int>(backups_.size()) ? &backups_[static_cast<std::size_t>(row)] : nullptr;
 }
 
 void BackupSheet::hideEvent(QHideEvent* event) {

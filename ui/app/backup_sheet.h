@@ -60,11 +60,13 @@ class BackupSheet : public Overlay {
   void displayState(int row);
   void chosen();
   void checkNext();
+  void beginWork();                    ///< the sheet waits
   void work(desk::Worker::Task task);  ///< a change: the sheet waits for it
   void tell(const QString& sentence, bool refused);
   void giveUp();
   void showState();
   [[nodiscard]] int rowOf(const std::filesystem::path& file) const;
+  [[nodiscard]] const workflow::BackupState* at(int row) const;  ///< null: no such row
 
   std::function<QStringList()> unsaved_;
   QString file_;

@@ -1,18 +1,20 @@
 #include <app/backup_sheet.h>
 #include <app/backup_words.h>
+#include <app/catalogue_files.h>
 #include <catalog/catalogue_error.h>
 #include <desk/catalogue_thread.h>
-#include <QFileDialog>
+#include <QDir>
 #include <QFileInfo>
 
 /// What the sheet does to files, on its own thread.
 namespace ohmkin::app {
 
 void BackupSheet::askBack(int row) {
-  if (working_ || row < 0 || row >= static_cast<int>(backups_.size())) return;
-  const catalog::Backup backup = backups_[static_cast<std::size_t>(row)].backup;
+  const workflow::BackupState* one = at(row);
+  if (working_ || one == nullptr) return;
   list_->setCurrentIndex(rows_->index(row, 0));
-  if (backups_[static_cast<std::size_t>(row)].fault) return;
+  if (one->fault) return;
+  const catalog::Backup backup = one->backup;
   wanted_ = backup;
   worker_.ask(asking, [this, backup, file = std::filesystem::path(file_.toStdString())](const auto&) {
     return [this, backup, apart = workflow::apart(file, backup)] {
@@ -38,11 +40,15 @@ void BackupSheet::giveUp() {
   if (had) list_->setFocus(Qt::OtherFocusReason);
 }
 
-void BackupSheet::work(desk::Worker::Task task) {
+void BackupSheet::beginWork() {
   working_ = true;
   worker_.drop(checking);
   showState();
   busy_->setRunning(true);
+}
+
+void BackupSheet::work(desk::Worker::Task task) {
+  beginWork();
   worker_.tell([this, task = std::move(task)](const std::stop_token& stop) -> desk::Worker::Then {
     const auto over = [this](const desk::Worker::Then& then) {
       working_ = false;
@@ -74,9 +80,7 @@ void BackupSheet::goBack() {
   if (working_ || !wanted_) return;
   going_ = *wanted_;
   giveUp();
-  working_ = true;
-  showState();
-  busy_->setRunning(true);
+  beginWork();
   tell(tr("Going back …"), false);
   emit closeAsked();
 }
@@ -103,13 +107,10 @@ void BackupSheet::filesClosed() {
 void BackupSheet::askSalvage() {
   if (working_) return;
   const QFileInfo damaged(file_);
-  QString file = QFileDialog::getSaveFileName(
-      this, tr("Where to save what still reads"),
-      damaged.dir().filePath(tr("%1-saved.ohmkin").arg(damaged.completeBaseName())),
-      tr("Ohmkin catalogues (*.ohmkin);;All files (*)"), nullptr, QFileDialog::DontConfirmOverwrite);
-  if (file.isEmpty()) return;
-  if (QFileInfo(file).suffix().isEmpty()) file += QStringLiteral(".ohmkin");
-  salvageInto(file);
+  const QString file =
+      askForNewCatalogue(this, tr("Where to save what still reads"),
+                         damaged.dir().filePath(tr("%1-saved.ohmkin").arg(damaged.completeBaseName())));
+  if (!file.isEmpty()) salvageInto(file);
 }
 
 void BackupSheet::salvageInto(const QString& file) {

@@ -1,3 +1,4 @@
+#include <app/catalogue_files.h>
 #include <app/demo_catalogue.h>
 #include <app/pages.h>
 #include <app/window.h>
@@ -17,8 +18,6 @@ namespace ohmkin::app {
 namespace {
 
 constexpr int kMissedMilliseconds = 2000;
-
-QString catalogueFilter() { return Window::tr("Ohmkin catalogues (*.ohmkin);;All files (*)"); }
 
 }  // namespace
 
@@ -107,11 +106,9 @@ void Window::chooseCatalogue() {
 
 void Window::makeDemo() {
   const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-  QString file =
-      QFileDialog::getSaveFileName(this, tr("Where to put the demo catalogue"), folder + QStringLiteral("/demo.ohmkin"),
-                                   catalogueFilter(), nullptr, QFileDialog::DontConfirmOverwrite);
+  const QString file =
+      askForNewCatalogue(this, tr("Where to put the demo catalogue"), folder + QStringLiteral("/demo.ohmkin"));
   if (file.isEmpty()) return;
-  if (QFileInfo(file).suffix().isEmpty()) file += QStringLiteral(".ohmkin");
   writeDemoCatalogue(file, this, [this, file](const QString& whyNot) {
     if (whyNot.isEmpty()) openCatalogue(file);
     else messageBox(this, tr("The demo catalogue was not made. %1").arg(whyNot))->open();
@@ -142,11 +139,8 @@ void Window::wireBackups() {
     std::vector<desk::Page*> open;
     std::copy_if(made_.begin(), made_.end(), std::back_inserter(open),
                  [](const auto* each) { return each != nullptr; });
-    auto left = std::make_shared<std::size_t>(open.size());
-    for (desk::Page* each : open)
-      each->letGo([this, left] {
-        if (--*left == 0) backups_->filesClosed();
-      });
+    const auto closed = desk::lastOf(open.size(), [this] { backups_->filesClosed(); });
+    for (desk::Page* each : open) each->letGo(closed);
   });
   connect(backups_, &BackupSheet::openAsked, this, [this](const QString& file) {
     exchanging_ = false;

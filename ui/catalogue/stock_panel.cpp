@@ -20,7 +20,7 @@ namespace {
 
 constexpr int kMovementsShown = 8;
 
-parts::Words* fieldName(const QString& text, QWidget* parent) {
+parts::Words* nameOver(const QString& text, QWidget* parent) {
   return (new parts::Words(text, parent))->sized(typeface(Text::small))->painted(Paint::quiet);
 }
 
@@ -87,7 +87,7 @@ QWidget* StockPanel::makeForm() {
   quantity_ = new parts::Entry(tr("Pieces"), form);
   bin_ = new parts::Entry(tr("Bin"), form);
   other_ = new parts::Entry(tr("To bin"), form);
-  otherName_ = fieldName(tr("To bin"), form);
+  otherName_ = nameOver(tr("To bin"), form);
   note_ = new parts::Entry(tr("Note"), form);
   do_ = new QPushButton(form);
   auto* leave = new QPushButton(tr("Leave it"), form);
@@ -96,10 +96,10 @@ QWidget* StockPanel::makeForm() {
   grid->setHorizontalSpacing(space(8));
   grid->setVerticalSpacing(space(3));
   grid->addWidget(formWords_, 0, 0, 1, 4);
-  grid->addWidget(fieldName(tr("Pieces"), form), 1, 0);
-  grid->addWidget(fieldName(tr("Bin"), form), 1, 1);
+  grid->addWidget(nameOver(tr("Pieces"), form), 1, 0);
+  grid->addWidget(nameOver(tr("Bin"), form), 1, 1);
   grid->addWidget(otherName_, 1, 2);
-  grid->addWidget(fieldName(tr("Note"), form), 1, 3);
+  grid->addWidget(nameOver(tr("Note"), form), 1, 3);
   grid->addWidget(quantity_, 2, 0);
   grid->addWidget(bin_, 2, 1);
   grid->addWidget(other_, 2, 2);

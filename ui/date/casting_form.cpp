@@ -10,10 +10,8 @@ namespace {
 
 using dating::CastingRole;
 using dating::FoundOn;
-using look::Paint;
 using look::space;
-using look::Text;
-using look::typeface;
+using parts::fieldName;
 
 constexpr std::array kRoles{CastingRole::head, CastingRole::block, CastingRole::intake, CastingRole::housing};
 
@@ -37,12 +35,6 @@ CastingRole roleIn(const CastingForm::Row& row) {
 
 bool blank(const CastingForm::Row& row) {
   return row.number->text().trimmed().isEmpty() && row.code->text().trimmed().isEmpty();
-}
-
-parts::Words* label(const QString& text, QWidget* parent) {
-  auto* words = (new parts::Words(text, parent))->sized(typeface(Text::small))->painted(Paint::quiet);
-  words->setWordWrap(false);
-  return words;
 }
 
 void complete(parts::Entry* entry, const QStringList& names) {
@@ -71,7 +63,7 @@ CastingForm::CastingForm(QWidget* parent)
   grid_->setHorizontalSpacing(space(8));
   grid_->setVerticalSpacing(space(6));
   const QStringList heads{tr("Casting"), tr("Casting number"), tr("Date code, ? unreadable"), tr("Written as")};
-  for (int i = 0; i < heads.size(); ++i) grid_->addWidget(label(heads[i], castings), 0, i);
+  for (int i = 0; i < heads.size(); ++i) grid_->addWidget(fieldName(heads[i], castings), 0, i);
   grid_->setColumnStretch(0, 3);
   grid_->setColumnStretch(1, 3);
   grid_->setColumnStretch(2, 5);
@@ -104,13 +96,13 @@ QWidget* CastingForm::makeVehicle() {
   line_->setPlaceholderText(tr("not known"));
   year_->setPlaceholderText(QStringLiteral("1968"));
   built_->setPlaceholderText(QStringLiteral("1968-03-21"));
-  column->addWidget(label(tr("Vehicle line"), vehicle));
+  column->addWidget(fieldName(tr("Vehicle line"), vehicle));
   column->addWidget(line_);
   auto* pair = new QGridLayout;
   pair->setHorizontalSpacing(space(8));
   pair->setVerticalSpacing(space(6));
-  pair->addWidget(label(tr("Model year"), vehicle), 0, 0);
-  pair->addWidget(label(tr("or build date"), vehicle), 0, 1);
+  pair->addWidget(fieldName(tr("Model year"), vehicle), 0, 0);
+  pair->addWidget(fieldName(tr("or build date"), vehicle), 0, 1);
   pair->addWidget(year_, 1, 0);
   pair->addWidget(built_, 1, 1);
   pair->setColumnStretch(0, 2);

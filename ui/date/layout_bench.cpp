@@ -14,20 +14,13 @@ namespace {
 using dating::FoundOn;
 using look::Paint;
 using look::space;
-using look::Text;
-using look::typeface;
+using parts::fieldName;
 
 constexpr std::array kPlaces{FoundOn::head, FoundOn::block, FoundOn::intake, FoundOn::housing, FoundOn::assemblyStamp};
 constexpr std::array kSources{catalog::SourceKind::commonPractice, catalog::SourceKind::bench,
                               catalog::SourceKind::makerSheet, catalog::SourceKind::published};
 constexpr std::size_t kMostChips = 8;
-enum Lane { trying = 2, saving = 3 };  // of the page's thread
-
-parts::Words* label(const QString& text, QWidget* parent) {
-  auto* words = (new parts::Words(text, parent))->sized(typeface(Text::small))->painted(Paint::quiet);
-  words->setWordWrap(false);
-  return words;
-}
+enum BenchLane { trying = 2, saving = 3 };  // of the page's thread
 
 QString word(std::string_view text) { return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size())); }
 
@@ -42,7 +35,7 @@ LayoutBench::LayoutBench(desk::CatalogueThread& thread, QWidget* parent)
   auto* column = new QVBoxLayout(left);
   column->setContentsMargins(space(12), space(12), space(8), space(12));
   column->setSpacing(space(6));
-  column->addWidget(label(tr("Layouts of this catalogue: take one to begin with"), left));
+  column->addWidget(fieldName(tr("Layouts of this catalogue: take one to begin with"), left));
   column->addWidget(list_, 1);
   row->addWidget(left, 4);
   row->addWidget(makeEditor(), 9);
@@ -65,9 +58,9 @@ QWidget* LayoutBench::makeEditor() {
   auto* grid = new QGridLayout;
   grid->setHorizontalSpacing(space(8));
   grid->setVerticalSpacing(space(4));
-  grid->addWidget(label(tr("Name"), editor), 0, 0);
-  grid->addWidget(label(tr("Found on"), editor), 0, 1);
-  grid->addWidget(label(tr("Short id"), editor), 0, 2);
+  grid->addWidget(fieldName(tr("Name"), editor), 0, 0);
+  grid->addWidget(fieldName(tr("Found on"), editor), 0, 1);
+  grid->addWidget(fieldName(tr("Short id"), editor), 0, 2);
   grid->addWidget(name_, 1, 0);
   grid->addWidget(place_, 1, 1);
   grid->addWidget(id_, 1, 2);
@@ -79,10 +72,10 @@ QWidget* LayoutBench::makeEditor() {
   column->setSpacing(space(6));
   column->addLayout(grid);
   column->addSpacing(space(6));
-  column->addWidget(label(tr("Fields, in the order they are cast"), editor));
+  column->addWidget(fieldName(tr("Fields, in the order they are cast"), editor));
   column->addWidget(fields_);
   column->addSpacing(space(6));
-  column->addWidget(label(tr("Try it on a code"), editor));
+  column->addWidget(fieldName(tr("Try it on a code"), editor));
   column->addWidget(sample_);
   column->addWidget(readings_);
   column->addWidget(said_);
@@ -115,9 +108,9 @@ QWidget* LayoutBench::makeSaving() {
   auto* grid = new QGridLayout;
   grid->setHorizontalSpacing(space(8));
   grid->setVerticalSpacing(space(4));
-  grid->addWidget(label(tr("Day the code names"), saving), 0, 0);
-  grid->addWidget(label(tr("Source"), saving), 0, 1);
-  grid->addWidget(label(tr("Where you know it from"), saving), 0, 2);
+  grid->addWidget(fieldName(tr("Day the code names"), saving), 0, 0);
+  grid->addWidget(fieldName(tr("Source"), saving), 0, 1);
+  grid->addWidget(fieldName(tr("Where you know it from"), saving), 0, 2);
   grid->addWidget(day_, 1, 0);
   grid->addWidget(sourceKind_, 1, 1);
   grid->addWidget(citation_, 1, 2);

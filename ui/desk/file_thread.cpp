@@ -3,6 +3,12 @@
 
 namespace ohmkin::desk {
 
+Worker::Then lastOf(std::size_t many, Worker::Then then) {
+  return [left = std::make_shared<std::size_t>(many), then = std::move(then)] {
+    if (--*left == 0) then();
+  };
+}
+
 void FileThread::openWith(const QString& file, std::function<void()> how) {
   worker_.turnAway();
   worker_.tell([this, file, how = std::move(how)](const std::stop_token&) -> Then {

@@ -9,6 +9,9 @@
 /// A worker that keeps a catalogue open.
 namespace ohmkin::desk {
 
+/// To be called by each of so many; the last call does `then`.
+Worker::Then lastOf(std::size_t many, Worker::Then then);
+
 class FileThread : public QObject {
   Q_OBJECT
 

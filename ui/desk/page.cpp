@@ -56,11 +56,8 @@ void Page::restoreLayout(const QVariantMap& state) {
 }
 
 void letGo(const std::vector<FileThread*>& threads, const std::function<void()>& then) {
-  auto left = std::make_shared<std::size_t>(threads.size());
-  for (FileThread* thread : threads)
-    thread->letGo([left, then] {
-      if (--*left == 0) then();
-    });
+  const Worker::Then done = lastOf(threads.size(), then);
+  for (FileThread* thread : threads) thread->letGo(done);
 }
 
 QString groupOf(const QAction& action) { return action.property(kGroup).toString(); }

@@ -139,9 +139,7 @@ void JobDesk::displayNothing(const QString& heading, const QString& text) {
 void JobDesk::addFact(const QString& name, const QString& value) {
   if (value.isEmpty()) return;
   const auto row = static_cast<int>(factsSaid_.size());
-  auto* label = (new parts::Words(name, head_))->sized(typeface(Text::small))->painted(Paint::quiet);
-  label->setWordWrap(false);
-  facts_->addWidget(label, row, 0, Qt::AlignTop);
+  facts_->addWidget(parts::fieldName(name, head_), row, 0, Qt::AlignTop);
   facts_->addWidget((new parts::Words(value, head_))->selectable(), row, 1);
   factsSaid_ << name + QStringLiteral(": ") + value;
 }

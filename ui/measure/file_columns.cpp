@@ -70,10 +70,10 @@ FileColumns::FileColumns(QWidget* parent)
   rows_->setSelectionMode(QAbstractItemView::NoSelection);
   auto* marks = new QHBoxLayout;
   marks->setSpacing(space(8));
-  marks->addWidget(fieldName(tr("Cells are parted by"), this));
+  marks->addWidget(parts::fieldName(tr("Cells are parted by"), this));
   marks->addWidget(separator_);
   marks->addSpacing(space(12));
-  marks->addWidget(fieldName(tr("Decimals"), this));
+  marks->addWidget(parts::fieldName(tr("Decimals"), this));
   marks->addWidget(decimal_);
   marks->addStretch(1);
   auto* column = new QVBoxLayout(this);

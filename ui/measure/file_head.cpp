@@ -85,9 +85,9 @@ QWidget* FileHead::makeFields() {
   grid->setContentsMargins(0, 0, 0, 0);
   grid->setHorizontalSpacing(space(8));
   grid->setVerticalSpacing(space(3));
-  grid->addWidget(fieldName(tr("Meter"), fields), 0, 0);
-  grid->addWidget(fieldName(tr("Thermometer in the bath"), fields), 0, 1);
-  grid->addWidget(fieldName(tr("Brought in by"), fields), 0, 2);
+  grid->addWidget(parts::fieldName(tr("Meter"), fields), 0, 0);
+  grid->addWidget(parts::fieldName(tr("Thermometer in the bath"), fields), 0, 1);
+  grid->addWidget(parts::fieldName(tr("Brought in by"), fields), 0, 2);
   grid->addWidget(meter_, 1, 0);
   grid->addWidget(bath_, 1, 1);
   grid->addWidget(who_, 1, 2);

@@ -41,13 +41,13 @@ KeepForm::KeepForm(QWidget* parent)
   auto* grid = new QGridLayout;
   grid->setHorizontalSpacing(space(8));
   grid->setVerticalSpacing(space(3));
-  grid->addWidget(fieldName(tr("Part"), this), 0, 0);
-  grid->addWidget(fieldName(tr("Lot"), this), 0, 1);
-  grid->addWidget(fieldName(tr("Claims to be"), this), 0, 2);
+  grid->addWidget(parts::fieldName(tr("Part"), this), 0, 0);
+  grid->addWidget(parts::fieldName(tr("Lot"), this), 0, 1);
+  grid->addWidget(parts::fieldName(tr("Claims to be"), this), 0, 2);
   grid->addWidget(part_, 1, 0);
   grid->addWidget(lot_, 1, 1);
   grid->addWidget(family_, 1, 2);
-  grid->addWidget(fieldName(tr("Measured by"), this), 2, 0);
+  grid->addWidget(parts::fieldName(tr("Measured by"), this), 2, 0);
   grid->addWidget(who_, 3, 0);
   grid->addWidget(keep_, 3, 1, 1, 2, Qt::AlignLeft);
   grid->setColumnStretch(0, 5);

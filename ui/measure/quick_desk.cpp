@@ -31,9 +31,9 @@ QuickDesk::QuickDesk(desk::CatalogueThread& thread, desk::Settings& settings, QW
   grid->setContentsMargins(0, 0, 0, 0);
   grid->setHorizontalSpacing(space(8));
   grid->setVerticalSpacing(space(3));
-  grid->addWidget(fieldName(tr("Ohms, cold"), form), 0, 0);
-  grid->addWidget(fieldName(tr("At"), form), 0, 1);
-  grid->addWidget(fieldName(tr("Which is"), form), 0, 2);
+  grid->addWidget(parts::fieldName(tr("Ohms, cold"), form), 0, 0);
+  grid->addWidget(parts::fieldName(tr("At"), form), 0, 1);
+  grid->addWidget(parts::fieldName(tr("Which is"), form), 0, 2);
   grid->addWidget(ohms_, 1, 0);
   grid->addWidget(room_, 1, 1);
   grid->addWidget(known_, 1, 2);

@@ -22,12 +22,6 @@ QGridLayout* tightGrid() {
 
 }  // namespace
 
-parts::Words* fieldName(const QString& text, QWidget* parent) {
-  auto* words = (new parts::Words(text, parent))->sized(typeface(Text::small))->painted(Paint::quiet);
-  words->setWordWrap(false);
-  return words;
-}
-
 QString SetUp::Named::said() const {
   const QString chosen = choice->currentData().toString();
   return chosen == kByAccuracy ? accuracy->text().trimmed() : chosen;
@@ -39,12 +33,12 @@ SetUp::SetUp(QWidget* parent) : QWidget(parent), leads_(new parts::Entry(tr("Lea
   leads_->setPlaceholderText(tr("not zeroed"));
   setEquipment({}, {});
   auto* grid = tightGrid();
-  grid->addWidget(fieldName(tr("Meter"), this), 0, 0, 1, 2);
-  grid->addWidget(fieldName(tr("Leads held together, Ω"), this), 0, 2);
+  grid->addWidget(parts::fieldName(tr("Meter"), this), 0, 0, 1, 2);
+  grid->addWidget(parts::fieldName(tr("Leads held together, Ω"), this), 0, 2);
   grid->addWidget(meter_.choice, 1, 0);
   grid->addWidget(meter_.accuracy, 1, 1);
   grid->addWidget(leads_, 1, 2);
-  grid->addWidget(fieldName(tr("Thermometer in the bath"), this), 2, 0, 1, 2);
+  grid->addWidget(parts::fieldName(tr("Thermometer in the bath"), this), 2, 0, 1, 2);
   grid->addWidget(thermometer_.choice, 3, 0);
   grid->addWidget(thermometer_.accuracy, 3, 1);
   grid->setColumnStretch(0, 6);
@@ -103,9 +97,9 @@ QWidget* SetUp::makeBoiling() {
   question_ = (new parts::Words({}, boiling_))->sized(typeface(Text::small))->painted(Paint::warning);
   question_->hide();
   auto* grid = tightGrid();
-  grid->addWidget(fieldName(tr("Altitude"), boiling_), 0, 0);
-  grid->addWidget(fieldName(tr("Barometer"), boiling_), 0, 1);
-  grid->addWidget(fieldName(tr("Reduced to sea level?"), boiling_), 0, 2);
+  grid->addWidget(parts::fieldName(tr("Altitude"), boiling_), 0, 0);
+  grid->addWidget(parts::fieldName(tr("Barometer"), boiling_), 0, 1);
+  grid->addWidget(parts::fieldName(tr("Reduced to sea level?"), boiling_), 0, 2);
   grid->addWidget(altitude_, 1, 0);
   grid->addWidget(barometer_, 1, 1);
   grid->addWidget(reduced_, 1, 2);

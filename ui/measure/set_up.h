@@ -53,7 +53,4 @@ class SetUp : public QWidget {
   parts::Words* question_ = nullptr;
 };
 
-/// A small, quiet name over a field.
-parts::Words* fieldName(const QString& text, QWidget* parent);
-
 }  // namespace ohmkin::measure

@@ -54,4 +54,10 @@ void Words::paintInk() {
   setPalette(inked);
 }
 
+Words* fieldName(const QString& text, QWidget* parent) {
+  Words* words = (new Words(text, parent))->sized(look::typeface(look::Text::small))->painted(look::Paint::quiet);
+  words->setWordWrap(false);
+  return words;
+}
+
 }  // namespace ohmkin::parts

@@ -38,4 +38,7 @@ class Words : public QLabel {
   look::Paint paint_ = look::Paint::ink;
 };
 
+/// What a field is called, beside or above it: small, quiet, on one line.
+Words* fieldName(const QString& text, QWidget* parent);
+
 }  // namespace ohmkin::parts

@@ -307,10 +307,6 @@ Beispiel: ohmkin-window demo.ohmkin</translation>
         <translation>%1-gerettet.ohmkin</translation>
     </message>
     <message>
-        <source>Ohmkin catalogues (*.ohmkin);;All files (*)</source>
-        <translation>Ohmkin-Kataloge (*.ohmkin);;Alle Dateien (*)</translation>
-    </message>
-    <message>
         <source>What still reads is being saved …</source>
         <translation>Was noch lesbar ist, wird gerettet …</translation>
     </message>
