@@ -6,6 +6,7 @@
 #include <QTest>
 #include <algorithm>
 #include <cmath>
+#include "said.h"
 
 using namespace ohmkin;
 using namespace ohmkin::bench;
@@ -21,10 +22,6 @@ Reading off(double deviation, double u) {
 
 Acceptance judgedOff(double deviation, double u, const AcceptanceRule& rule = {}) {
   return *judge(kFamily, std::vector{off(deviation, u)}, rule);
-}
-
-bool has(const std::vector<Finding>& findings, const char* code) {
-  return std::ranges::any_of(findings, [&](const Finding& f) { return f.code == code; });
 }
 
 }  // namespace
@@ -138,20 +135,20 @@ class TestAcceptance : public QObject {
     plain.tolerance.reset();
     const auto assumed = judge(plain, std::vector{off(0.02, 0.01)});
     QVERIFY(assumed->toleranceAssumed && assumed->tolerance == 0.10);
-    QVERIFY(has(assumed->findings, "tolerance-assumed"));
-    QVERIFY(has(assumed->findings, "decision-risk"));
-    QVERIFY(has(judgedOff(0, 0.06).findings, "measurement-too-coarse"));
+    QVERIFY(said::has(assumed->findings, "tolerance-assumed"));
+    QVERIFY(said::has(assumed->findings, "decision-risk"));
+    QVERIFY(said::has(judgedOff(0, 0.06).findings, "measurement-too-coarse"));
     const Reading away{celsius(200), kelvins(1), ohms(3), 0.01, {}};
     const auto silent = judge(kFamily, std::vector{away});
     QCOMPARE(silent->conformance, Conformance::notComparable);
     QCOMPARE(QString::fromStdString(silent->findings.front().code), QString("part-not-comparable"));
-    QVERIFY(has(judge(kFamily, std::vector{away, off(0, 0.01)})->findings, "curve-not-reaching"));
+    QVERIFY(said::has(judge(kFamily, std::vector{away, off(0, 0.01)})->findings, "curve-not-reaching"));
     FamilyCurve longer = kFamily;
     longer.curve = *longer.curve.extendedTo({celsius(-20), celsius(150)});
     const double hot = longer.curve.lnOhms(inKelvin(celsius(140)));
-    QVERIFY(
-        has(judge(longer, std::vector<Reading>{{celsius(140), kelvins(0), ohms(std::exp(hot)), 0.01, {}}})->findings,
-            "curve-extrapolated"));
+    QVERIFY(said::has(
+        judge(longer, std::vector<Reading>{{celsius(140), kelvins(0), ohms(std::exp(hot)), 0.01, {}}})->findings,
+        "curve-extrapolated"));
   }
 
   void drift_is_the_ratio_to_the_earlier_curve() {
@@ -191,7 +188,7 @@ class TestAcceptance : public QObject {
                            bench::test::readingOf(kFamily, 95, -0.10, 0, 0.005)};
     const auto result = drift(kFamily.curve, bent);
     QVERIFY(!result->uniform);
-    QVERIFY(has(result->findings, "drift-uneven"));
+    QVERIFY(said::has(result->findings, "drift-uneven"));
   }
 
   void wrong_questions_are_refused() {

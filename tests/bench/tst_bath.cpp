@@ -6,6 +6,7 @@
 #include <QTest>
 #include <algorithm>
 #include <cmath>
+#include "said.h"
 
 using namespace ohmkin;
 using namespace ohmkin::bench;
@@ -13,13 +14,6 @@ using namespace ohmkin::bench;
 namespace {
 
 Length metres(double m) { return millimetres(m * 1e3); }
-bool has(const std::vector<Finding>& findings, const char* code) {
-  return std::ranges::any_of(findings, [&](const Finding& f) { return f.code == code; });
-}
-template <class T>
-QString codeOf(const Expected<T>& result) {
-  return QString::fromStdString(result ? "answered" : result.error().code);
-}
 BoilingWater at(double altitude, double kPa, Reduced reduced) {
   BoilingWater water;
   water.altitude = metres(altitude);
@@ -43,7 +37,7 @@ class TestBath : public QObject {
       QVERIFY(std::abs(inKelvin(bath->at) - table.number(i, "boiling_k")) < 6e-5);
       // ±0.8 K rectangular, 0.1 K superheat, 30 m of 3.3 mK: √(0.46188² + 0.1² + 0.099²) = 0.48284.
       QVERIFY(std::abs(inKelvin(bath->u) - 0.48284) < 1e-5);
-      QVERIFY(has(bath->findings, "weather-not-known"));
+      QVERIFY(said::has(bath->findings, "weather-not-known"));
       ++seen;
     }
     QCOMPARE(seen, 7);
@@ -77,17 +71,17 @@ class TestBath : public QObject {
   void weather_that_cannot_be_settles_whether_it_was_reduced() {
     // 1600 m: the standard atmosphere has 83.5 kPa there.
     const auto reduced = boilingPoint(at(1600, 101.5, Reduced::notKnown));
-    QVERIFY(has(reduced->findings, "barometer-taken"));
+    QVERIFY(said::has(reduced->findings, "barometer-taken"));
     QVERIFY(std::abs(inKelvin(reduced->at) - inKelvin(boilingPoint(at(1600, 101.5, Reduced::toSeaLevel))->at)) < 1e-9);
     const auto plain = boilingPoint(at(1600, 83, Reduced::notKnown));
     QVERIFY(std::abs(inKelvin(plain->at) - inKelvin(boilingPoint(at(1600, 83, Reduced::no))->at)) < 1e-9);
   }
 
   void where_it_is_open_the_refusal_is_the_question() {
-    QCOMPARE(codeOf(boilingPoint(at(200, 100, Reduced::notKnown))), QString("barometer-reduced-question"));
+    QCOMPARE(said::codeOf(boilingPoint(at(200, 100, Reduced::notKnown))), QString("barometer-reduced-question"));
     BoilingWater water;
     water.barometer = Barometer{kilopascals(100)};
-    QCOMPARE(codeOf(boilingPoint(water)), QString("barometer-reduced-question"));
+    QCOMPARE(said::codeOf(boilingPoint(water)), QString("barometer-reduced-question"));
     QVERIFY(boilingPoint(water).error().sentence().find("reduced to sea level") != std::string::npos);
   }
 
@@ -111,16 +105,17 @@ class TestBath : public QObject {
 
   void what_gives_no_reference_is_refused() {
     BoilingWater water;
-    QCOMPARE(codeOf(boilingPoint(water)), QString("boiling-without-pressure"));
+    QCOMPARE(said::codeOf(boilingPoint(water)), QString("boiling-without-pressure"));
     water.altitude = metres(100);
     water.plain = false;
-    QCOMPARE(codeOf(boilingPoint(water)), QString("water-not-plain"));
+    QCOMPARE(said::codeOf(boilingPoint(water)), QString("water-not-plain"));
     water = {};
     water.barometer = Barometer{kilopascals(100), Reduced::toSeaLevel};
-    QCOMPARE(codeOf(boilingPoint(water)), QString("altitude-missing"));
-    QCOMPARE(codeOf(boilingPoint(at(100, -3, Reduced::no))), QString("barometer-out-of-range"));
-    QCOMPARE(codeOf(boilingPoint(at(2e4, 100, Reduced::toSeaLevel))), QString("altitude-out-of-range"));
-    QCOMPARE(codeOf(referenceThermometer(celsius(80), kelvins(0), Stated::limits)), QString("thermometer-accuracy"));
+    QCOMPARE(said::codeOf(boilingPoint(water)), QString("altitude-missing"));
+    QCOMPARE(said::codeOf(boilingPoint(at(100, -3, Reduced::no))), QString("barometer-out-of-range"));
+    QCOMPARE(said::codeOf(boilingPoint(at(2e4, 100, Reduced::toSeaLevel))), QString("altitude-out-of-range"));
+    QCOMPARE(said::codeOf(referenceThermometer(celsius(80), kelvins(0), Stated::limits)),
+             QString("thermometer-accuracy"));
   }
 };
 

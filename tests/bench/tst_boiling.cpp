@@ -13,7 +13,7 @@ class TestBoiling : public QObject {
   Q_OBJECT
  private slots:
   void saturation_meets_the_six_verification_values_of_if97() {
-    const test::ReferenceTable table("iapws-if97-saturation.csv");
+    const ohmkin::test::ReferenceTable table("iapws-if97-saturation.csv");
     int seen = 0;
     for (std::size_t i = 0; i < table.size(); ++i) {
       const std::string& kind = table.text(i, "kind");
@@ -31,7 +31,7 @@ class TestBoiling : public QObject {
   }
 
   void standard_pressure_meets_the_rows_of_iso_2533() {
-    const test::ReferenceTable table("iso2533-atmosphere.csv");
+    const ohmkin::test::ReferenceTable table("iso2533-atmosphere.csv");
     int seen = 0;
     for (std::size_t i = 0; i < table.size(); ++i) {
       if (table.text(i, "altitude_kind") != "geopotential") continue;
@@ -45,7 +45,7 @@ class TestBoiling : public QObject {
   }
 
   void geometric_altitude_changes_the_boiling_point_by_less_than_five_millikelvin() {
-    const test::ReferenceTable table("iso2533-atmosphere.csv");
+    const ohmkin::test::ReferenceTable table("iso2533-atmosphere.csv");
     for (std::size_t i = 0; i < table.size(); ++i) {
       if (table.text(i, "altitude_kind") != "geometric") continue;
       const auto taken = boilingAtAltitude(millimetres(table.number(i, "altitude_m") * 1e3));

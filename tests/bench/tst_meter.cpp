@@ -3,19 +3,13 @@
 #include <QTest>
 #include <algorithm>
 #include <cmath>
+#include "said.h"
 
 using namespace ohmkin;
 using namespace ohmkin::bench;
 
 namespace {
 
-bool has(const std::vector<Finding>& findings, const char* code) {
-  return std::ranges::any_of(findings, [&](const Finding& f) { return f.code == code; });
-}
-template <class T>
-QString codeOf(const Expected<T>& result) {
-  return QString::fromStdString(result ? "answered" : result.error().code);
-}
 const LeadZero kNone{ohms(0), ohms(0)};
 
 }  // namespace
@@ -47,7 +41,7 @@ class TestMeter : public QObject {
     // 1.5 V behind 20 Ω into 20 Ω: 28.125 mW / 0.15 W/K = 0.1875 K; in air 2.8 K.
     const auto warm = read(usualMovingCoilMeter(), ohms(20), kNone);
     QVERIFY(std::abs(inKelvin(*warm->selfHeating) - 0.1875) < 1e-12);
-    QVERIFY(has(warm->findings, "self-heating"));
+    QVERIFY(said::has(warm->findings, "self-heating"));
     const auto air = read(usualMovingCoilMeter(), ohms(20), kNone, Surroundings::stillAir);
     QVERIFY(std::abs(inKelvin(*air->selfHeating) - 2.8125) < 1e-12);
   }
@@ -56,20 +50,20 @@ class TestMeter : public QObject {
     const auto meter = Meter::make("old", {{ohms(1000), ohms(1), 0.01, 2, {}}});
     const auto reading = read(*meter, ohms(400), kNone);
     QVERIFY(!reading->selfHeating);
-    QVERIFY(has(reading->findings, "self-heating-not-known"));
+    QVERIFY(said::has(reading->findings, "self-heating-not-known"));
   }
 
   void leads_and_doubt_are_said_where_they_count() {
-    QVERIFY(has(read(usualDigitalMeter(), ohms(10), kLeadsNotZeroed)->findings, "leads-count"));
-    QVERIFY(has(read(usualDigitalMeter(), ohms(10), kLeadsNotZeroed)->findings, "meter-doubt"));
-    QVERIFY(!has(read(usualDigitalMeter(), ohms(150), kLeadsNotZeroed)->findings, "leads-count"));
+    QVERIFY(said::has(read(usualDigitalMeter(), ohms(10), kLeadsNotZeroed)->findings, "leads-count"));
+    QVERIFY(said::has(read(usualDigitalMeter(), ohms(10), kLeadsNotZeroed)->findings, "meter-doubt"));
+    QVERIFY(!said::has(read(usualDigitalMeter(), ohms(150), kLeadsNotZeroed)->findings, "leads-count"));
   }
 
   void overload_is_a_finding_and_never_a_number() {
     QCOMPARE(QString::fromStdString(overload(usualDigitalMeter(), 0)->code), QString("overload-range"));
     QCOMPARE(QString::fromStdString(overload(usualDigitalMeter())->code), QString("overload-open"));
     QCOMPARE(QString::fromStdString(overload(usualDigitalMeter(), 2)->code), QString("overload-open"));
-    QCOMPARE(codeOf(overload(usualDigitalMeter(), 3)), QString("meter-range"));
+    QCOMPARE(said::codeOf(overload(usualDigitalMeter(), 3)), QString("meter-range"));
   }
 
   void ranges_come_in_any_order() {
@@ -93,16 +87,16 @@ class TestMeter : public QObject {
   }
 
   void nonsense_is_refused_in_words() {
-    QCOMPARE(codeOf(Meter::make("m", {})), QString("meter-without-ranges"));
-    QCOMPARE(codeOf(Meter::make("m", {{ohms(0), ohms(1), 0, 0, {}}})), QString("meter-range"));
-    QCOMPARE(codeOf(Meter::make("m", {{ohms(10), ohms(11), 0, 0, {}}})), QString("meter-range"));
-    QCOMPARE(codeOf(Meter::make("m", {{ohms(10), ohms(1), 1, 0, {}}})), QString("meter-range"));
-    QCOMPARE(codeOf(Meter::make("m", {{ohms(10), ohms(1), 0, 0, SteadyCurrent{milliamperes(0)}}})),
+    QCOMPARE(said::codeOf(Meter::make("m", {})), QString("meter-without-ranges"));
+    QCOMPARE(said::codeOf(Meter::make("m", {{ohms(0), ohms(1), 0, 0, {}}})), QString("meter-range"));
+    QCOMPARE(said::codeOf(Meter::make("m", {{ohms(10), ohms(11), 0, 0, {}}})), QString("meter-range"));
+    QCOMPARE(said::codeOf(Meter::make("m", {{ohms(10), ohms(1), 1, 0, {}}})), QString("meter-range"));
+    QCOMPARE(said::codeOf(Meter::make("m", {{ohms(10), ohms(1), 0, 0, SteadyCurrent{milliamperes(0)}}})),
              QString("meter-range"));
-    QCOMPARE(codeOf(read(usualDigitalMeter(), ohms(0), kNone)), QString("reading-ohms"));
-    QCOMPARE(codeOf(read(usualDigitalMeter(), ohms(1e6), kNone)), QString("reading-above-meter"));
-    QCOMPARE(codeOf(read(usualDigitalMeter(), ohms(0.1), kLeadsNotZeroed)), QString("leads-leave-nothing"));
-    QCOMPARE(codeOf(read(usualDigitalMeter(), ohms(10), {ohms(-1), ohms(0)})), QString("leads-out-of-range"));
+    QCOMPARE(said::codeOf(read(usualDigitalMeter(), ohms(0), kNone)), QString("reading-ohms"));
+    QCOMPARE(said::codeOf(read(usualDigitalMeter(), ohms(1e6), kNone)), QString("reading-above-meter"));
+    QCOMPARE(said::codeOf(read(usualDigitalMeter(), ohms(0.1), kLeadsNotZeroed)), QString("leads-leave-nothing"));
+    QCOMPARE(said::codeOf(read(usualDigitalMeter(), ohms(10), {ohms(-1), ohms(0)})), QString("leads-out-of-range"));
   }
 };
 

@@ -4,19 +4,12 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include "said.h"
 
 using namespace ohmkin;
 using namespace ohmkin::bench;
 
 namespace {
-
-bool has(const std::vector<Finding>& findings, const char* code) {
-  return std::ranges::any_of(findings, [&](const Finding& f) { return f.code == code; });
-}
-template <class T>
-QString codeOf(const Expected<T>& result) {
-  return QString::fromStdString(result ? "answered" : result.error().code);
-}
 
 const BathReference kBath{celsius(80), kelvins(0.3), "thermometer", {}};
 const MeterReading kMeter{ohms(200), ohms(2), kelvins(0), {}};
@@ -62,14 +55,14 @@ class TestReading : public QObject {
     const auto good = take(kBath, kMeter, kGood);
     const auto taken = take(kBath, kMeter, {perMinute, immersed, stirred, swapped});
     QCOMPARE(taken->findings.size(), std::size_t{1});
-    QVERIFY(has(taken->findings, qPrintable(code)));
+    QVERIFY(said::has(taken->findings, qPrintable(code)));
     const bool less = taken->reading.u > good->reading.u || taken->reading.uLnOhms > good->reading.uLnOhms;
     QCOMPARE(less, costs);
   }
 
   void half_a_percent_a_minute_is_the_limit() {
     QVERIFY(practiceFindings({0.005, true, true, true}).empty());
-    QVERIFY(has(practiceFindings({0.0051, true, true, true}), "dwell-too-short"));
+    QVERIFY(said::has(practiceFindings({0.0051, true, true, true}), "dwell-too-short"));
   }
 
   void what_was_not_looked_at_is_asked_for_and_not_held_against() {
@@ -91,8 +84,8 @@ class TestReading : public QObject {
     const auto calm = averageSwapped(ohms(100), ohms(100.6));
     QVERIFY(std::abs(inOhms(calm->mean) - 100.3) < 1e-12);
     QVERIFY(calm->findings.empty());
-    QVERIFY(has(averageSwapped(ohms(95), ohms(105))->findings, "probes-differ"));
-    QCOMPARE(codeOf(averageSwapped(ohms(0), ohms(1))), QString("reading-ohms"));
+    QVERIFY(said::has(averageSwapped(ohms(95), ohms(105))->findings, "probes-differ"));
+    QCOMPARE(said::codeOf(averageSwapped(ohms(0), ohms(1))), QString("reading-ohms"));
   }
 
   void ice_and_boiling_water_are_two_points_and_the_hot_end_is_an_extrapolation() {
@@ -116,16 +109,16 @@ class TestReading : public QObject {
     for (const BathKind kind : {BathKind::ice, BathKind::boilingWater, BathKind::heatedWater})
       QCOMPARE(QString::fromStdString(cautions(kind).front().code), QString("local-codes-first"));
     for (const char* code : {"hot-water-and-steam", "no-sealed-vessel", "open-flame", "coolant-is-poison"}) {
-      QVERIFY(has(cautions(BathKind::heatedWater), code));
-      QVERIFY(has(cautions(BathKind::boilingWater), code));
+      QVERIFY(said::has(cautions(BathKind::heatedWater), code));
+      QVERIFY(said::has(cautions(BathKind::boilingWater), code));
     }
   }
 
   void numbers_that_are_none_are_refused() {
     const double nan = std::numeric_limits<double>::quiet_NaN();
-    QCOMPARE(codeOf(take({kelvin(nan), kelvins(0.1), "", {}}, kMeter, kGood)), QString("reading-temperature"));
-    QCOMPARE(codeOf(take(kBath, {ohms(nan), ohms(1), {}, {}}, kGood)), QString("reading-ohms"));
-    QCOMPARE(codeOf(take(kBath, kMeter, {nan, true, true, true})), QString("reading-drift"));
+    QCOMPARE(said::codeOf(take({kelvin(nan), kelvins(0.1), "", {}}, kMeter, kGood)), QString("reading-temperature"));
+    QCOMPARE(said::codeOf(take(kBath, {ohms(nan), ohms(1), {}, {}}, kGood)), QString("reading-ohms"));
+    QCOMPARE(said::codeOf(take(kBath, kMeter, {nan, true, true, true})), QString("reading-drift"));
   }
 };
 

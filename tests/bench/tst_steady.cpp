@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <random>
+#include "said.h"
 
 using namespace ohmkin;
 using namespace ohmkin::bench;
@@ -50,11 +51,6 @@ class Bath {
   std::mt19937 random_{11};
   std::normal_distribution<double> normal_;
 };
-
-template <class T>
-QString codeOf(const Expected<T>& result) {
-  return QString::fromStdString(result ? "answered" : result.error().code);
-}
 
 }  // namespace
 
@@ -143,14 +139,14 @@ class TestSteady : public QObject {
   void a_log_that_cannot_be_is_refused_with_its_row() {
     auto log = Bath(60).hold(60).log;
     log[5].seconds = 0;
-    QCOMPARE(codeOf(steadyPoints(log)), QString("time-goes-back"));
+    QCOMPARE(said::codeOf(steadyPoints(log)), QString("time-goes-back"));
     QCOMPARE(QString::fromStdString(steadyPoints(log).error().where), QString("row 6"));
     log = Bath(60).hold(60).log;
     log[2].ohms = ohms(-1);
-    QCOMPARE(codeOf(steadyPoints(log)), QString("reading-ohms"));
+    QCOMPARE(said::codeOf(steadyPoints(log)), QString("reading-ohms"));
     log[2].at = kelvin(std::numeric_limits<double>::quiet_NaN());
-    QCOMPARE(codeOf(steadyPoints(log)), QString("reading-temperature"));
-    QCOMPARE(codeOf(steadyPoints({}, {0, 60, 300})), QString("steady-options"));
+    QCOMPARE(said::codeOf(steadyPoints(log)), QString("reading-temperature"));
+    QCOMPARE(said::codeOf(steadyPoints({}, {0, 60, 300})), QString("steady-options"));
     QVERIFY(steadyPoints({})->empty());
   }
 };

@@ -33,7 +33,8 @@ class Heartbeat {
   qint64 longest_ = 0;
 };
 
-constexpr qint64 kMostMilliseconds = 200;
+/// Milliseconds, or a fifth of the work where that is longer: a slow machine is slow at everything.
+constexpr qint64 kMostAway = 200;
 
 }  // namespace
 
@@ -58,6 +59,7 @@ class TestResponsive : public QObject {
 
  private slots:
   void initTestCase() {
+    app::speak(QStringLiteral("de"), *qApp);  // its words are the longer ones
     QVERIFY(demo_.whole());
     look::chooseFamily();
     QApplication::setStyle(new look::Style);
@@ -72,9 +74,12 @@ class TestResponsive : public QObject {
     auto* page = qobject_cast<measure::BenchPage*>(&window.page());
     QVERIFY(page != nullptr);
     QTRY_VERIFY(page->file().working());
+    QElapsedTimer work;
+    work.start();
     Heartbeat heart;
     QVERIFY(QTest::qWaitFor([&] { return !page->file().working(); }, 60000));
-    QVERIFY2(heart.longest() < kMostMilliseconds, qPrintable(QString::number(heart.longest())));
+    const qint64 most = std::max(kMostAway, work.elapsed() / 5);
+    QVERIFY2(heart.longest() < most, qPrintable(QStringLiteral("%1 of %2").arg(heart.longest()).arg(most)));
   }
 
   /// "At once" is measured with what this machine takes to read the same file to its end.
@@ -138,10 +143,5 @@ class TestResponsive : public QObject {
   }
 };
 
-int main(int argc, char** argv) {
-  QApplication application(argc, argv);
-  ohmkin::app::speak(QStringLiteral("de"), application);  // its words are the longer ones
-  TestResponsive test;
-  return QTest::qExec(&test, argc, argv);
-}
+QTEST_MAIN(TestResponsive)
 #include "tst_responsive.moc"

@@ -55,6 +55,8 @@ class TestTranslation : public QObject {
   Q_OBJECT
 
  private slots:
+  void initTestCase() { app::speak(QStringLiteral("de"), *qApp); }
+
   void noEntryIsUnfinished_data() {
     QTest::addColumn<QString>("language");
     QTest::newRow("English plurals") << QStringLiteral("en");
@@ -138,10 +140,5 @@ class TestTranslation : public QObject {
   }
 };
 
-int main(int argc, char** argv) {
-  QApplication application(argc, argv);
-  ohmkin::app::speak(QStringLiteral("de"), application);
-  TestTranslation test;
-  return QTest::qExec(&test, argc, argv);
-}
+QTEST_MAIN(TestTranslation)
 #include "tst_translation.moc"
