@@ -49,21 +49,6 @@ void writeRows(Connection& connection, RunNumber run, const SenderKey& sender, c
 
 std::string whereOf(RunNumber run) { return fmt::format("run {}", run.value); }
 
-/// Under what its curves go: that of the file, or one of its own.
-CurveOrigin originOf(Catalogue& catalogue, const RunRecord& run) {
-  const BenchProvenance by{run.who, run.meter, run.bath};
-  if (!run.ofImport) return originByHand(catalogue.connection(), by, run.at, run.said);
-  const auto import = importNumbered(catalogue, *run.ofImport);
-  std::int64_t place = 1;
-  for (const RunRecord& other : runsOfImport(catalogue, *run.ofImport)) place += other.id < run.id ? 1 : 0;
-  return originOfFile({import->file, import->hash, import->bytes, import->plan}, by, import->at, run.said, place);
-}
-
-/// The curve as it is, to be written again elsewhere.
-std::string curveInOneLine(const SenderKey& sender, const std::string& lot, const BenchCurve& curve) {
-  return fmt::format("{} lot '{}': {} {}", sender.text, lot, text(curve.model), curve.coefficients);
-}
-
 }  // namespace
 
 std::string nowInUtc(Connection& connection) {
@@ -123,62 +108,6 @@ void takeOutCurve(Connection& connection, RunNumber run, const CurveKey& curve) 
          "DELETE FROM source WHERE id = ?1 AND pack = 'shop' AND kind = 'bench' "
          "AND NOT EXISTS (SELECT 1 FROM curve WHERE source = ?1)",
          curve.text);
-}
-
-Expected<CurveKey> keepCurve(Catalogue& catalogue, RunNumber number, const BenchCurve& curve, std::string_view who) {
-  Connection& connection = catalogue.connection();
-  try {
-    Change whole(connection);
-    const auto record = run(catalogue, number);
-    if (!record) return refuse("run-unknown", whereOf(number), "no such run", "a run of the bench");
-    const auto sender = senderOfPart(catalogue, record->said.part, whereOf(number));
-    if (!sender) return tl::make_unexpected(sender.error());
-    const CurveOrigin origin = originOf(catalogue, *record);
-    if (record->curve) takeOutCurve(connection, number, *record->curve);
-    auto kept = writeCurve(catalogue, number, *sender, record->said.lot, origin, curve);
-    if (!kept) return kept;
-    if (record->ofImport)
-      change(connection,
-             "UPDATE bench_import SET curves = (SELECT count(curve) FROM bench_run WHERE import = ?1) WHERE id = ?1",
-             record->ofImport->value);
-    logChange(connection, who, record->curve ? "bench curve changed" : "bench curve added", "curve " + kept->text,
-              record->curve ? record->curve->text : std::string(), curveInOneLine(*sender, record->said.lot, curve));
-    whole.commit();
-    return kept;
-  } catch (const SQLite::Exception& failure) {
-    rethrow(failure, catalogue.file());
-  }
-}
-
-Expected<RunRecord> describeRun(Catalogue& catalogue, RunNumber number, const RunDescription& said,
-                                std::string_view who) {
-  Connection& connection = catalogue.connection();
-  try {
-    Change whole(connection);
-    const auto before = run(catalogue, number);
-    if (!before) return refuse("run-unknown", whereOf(number), "no such run", "a run of the bench");
-    change(connection,
-           "UPDATE bench_run SET part = ?, lot = ?, family = ?, direction = ?, title = ?, note = ? WHERE id = ?",
-           said.part, said.lot, said.family,
-           Maybe{said.direction ? std::optional(std::string(text(*said.direction))) : std::optional<std::string>()},
-           said.title, said.note, number.value);
-    if (before->curve) {
-      const auto sender = senderOfPart(catalogue, said.part, whereOf(number));
-      if (!sender) return tl::make_unexpected(sender.error());
-      change(connection, "UPDATE curve SET sender = ?, lot = ? WHERE id = ? AND pack = 'shop'", sender->text, said.lot,
-             before->curve->text);
-    }
-    const auto words = [](const RunDescription& d) {
-      return fmt::format("{} lot '{}', family '{}', '{}' {}", d.part, d.lot, d.family, d.title, d.note);
-    };
-    logChange(connection, who, "bench run described", fmt::format("bench_run {}", number.value), words(before->said),
-              words(said));
-    auto after = run(catalogue, number);
-    whole.commit();
-    return *std::move(after);
-  } catch (const SQLite::Exception& failure) {
-    rethrow(failure, catalogue.file());
-  }
 }
 
 }  // namespace ohmkin::catalog

@@ -56,7 +56,8 @@ class BenchWriter {
   /// that was not begun here, or for numbers outside what RawReading says: check them first, where the cell can be
   /// named.
   void add(RunNumber run, const RawReading& reading);
-  /// Refuses what keepCurve() refuses.
+  /// Refuses (part-not-said) a run without a part number, (part-unknown) one the catalogue has no sender for,
+  /// (curve-refused) what breaks a rule of the tables.
   Expected<CurveKey> addCurve(RunNumber run, const BenchCurve& curve);
   /// How files of that shape are read, in place of what was remembered; with this file or not at all.
   void remember(std::string_view signature, std::string_view logger);
@@ -72,15 +73,9 @@ class BenchWriter {
   std::unique_ptr<Work> work_;
 };
 
-/// Makes a curve of a run that is in: it replaces the one made of it before. Refuses (part-not-said) a run without a
-/// part number, (part-unknown) one the catalogue has no sender for, (curve-refused) what breaks a rule of the tables.
-/// One transaction with its line in the change log, as are all below. They throw catalogue-read-only, catalogue-busy.
-Expected<CurveKey> keepCurve(Catalogue& catalogue, RunNumber run, const BenchCurve& curve, std::string_view who);
-/// Changes what is said of a run; where part or lot change, its curve goes with it. Refuses (run-unknown) and, where
-/// there is a curve, what keepCurve() refuses.
-Expected<RunRecord> describeRun(Catalogue& catalogue, RunNumber run, const RunDescription& said, std::string_view who);
 /// Takes readings, runs, curves, samples and source of an import out; its record stays and says so. Refuses
-/// (import-unknown), (import-undone).
+/// (import-unknown), (import-undone). One transaction with its line in the change log, as below; both throw
+/// catalogue-read-only, catalogue-busy.
 Expected<ImportRecord> undoImport(Catalogue& catalogue, ImportNumber id, std::string_view who);
 /// The same for one run entered by hand. Refuses (run-unknown), (run-of-import): that one goes with its file.
 Expected<void> removeRun(Catalogue& catalogue, RunNumber run, std::string_view who);

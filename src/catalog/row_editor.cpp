@@ -46,6 +46,7 @@ std::vector<Cell> keyIn(const TableShape& shape, const RowCells& row) {
 
 std::vector<std::string> asTexts(const std::vector<Cell>& key) {
   std::vector<std::string> texts;
+  texts.reserve(key.size());
   for (const Cell& cell : key) texts.push_back(keyText(cell));
   return texts;
 }
@@ -65,6 +66,7 @@ std::vector<std::string> firstKeys(SQLite::Database& database, const TableShape&
   std::vector<std::string> keys;
   while (asked.executeStep()) {
     std::vector<std::string> texts;
+    texts.reserve(static_cast<std::size_t>(asked.getColumnCount()));
     for (int c = 0; c < asked.getColumnCount(); ++c) texts.push_back(keyText(cellAt(asked.getColumn(c))));
     keys.push_back(fmt::format("{}", fmt::join(texts, ", ")));
   }
@@ -114,10 +116,6 @@ std::optional<ThingState> thingState(const Catalogue& catalogue, std::string_vie
   } catch (const SQLite::Exception& failure) {
     rethrow(failure, catalogue.file());
   }
-}
-
-std::vector<Cell> keyCells(const Catalogue& catalogue, const ThingState& state) {
-  return keyIn(shapeFor(catalogue, state.table), state.row);
 }
 
 std::string subjectOf(std::string_view table, std::span<const Cell> key) {

@@ -70,6 +70,5 @@ class RowEditor {
 
 /// Table and key, as the change log names a row.
 std::string subjectOf(std::string_view table, std::span<const Cell> key);
-std::vector<Cell> keyCells(const Catalogue& catalogue, const ThingState& state);
 
 }  // namespace ohmkin::catalog

@@ -76,7 +76,6 @@ enum class Part {
 inline constexpr std::size_t kParts = 33;
 std::string_view partCode(Part part);  ///< "cluster-ground": stable, as the data files have it
 std::string_view partName(Part part);  ///< "the ground of the cluster"
-std::string_view postCode(Post post);
 std::optional<Part> partOf(std::string_view code);
 std::optional<Post> postOf(std::string_view code);
 

@@ -51,7 +51,6 @@ constexpr std::array<std::string_view, kPosts> kPostCodes{
 
 std::string_view partCode(Part part) { return kNames[static_cast<std::size_t>(part)].code; }
 std::string_view partName(Part part) { return kNames[static_cast<std::size_t>(part)].name; }
-std::string_view postCode(Post post) { return kPostCodes[static_cast<std::size_t>(post)]; }
 
 std::optional<Part> partOf(std::string_view code) { return calledBy<Part>(kNames, code); }
 

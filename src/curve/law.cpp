@@ -18,18 +18,8 @@ struct LawFor {
   Expected<Law> operator()(const MonotoneTable& model) const { return widened(TableLaw::make(model, span)); }
 };
 
-struct Name {
-  std::string_view operator()(const Beta&) const { return "B-parameter"; }
-  std::string_view operator()(const SteinhartHart&) const { return "Steinhart–Hart"; }
-  std::string_view operator()(const Exponential&) const { return "a·exp(b/(T + c))"; }
-  std::string_view operator()(const Polynomial&) const { return "polynomial"; }
-  std::string_view operator()(const MonotoneTable&) const { return "monotone table"; }
-};
-
 }  // namespace
 
 Expected<Law> lawOf(const Model& model, KelvinSpan span) { return std::visit(LawFor{span}, model); }
-
-std::string_view modelName(const Model& model) { return std::visit(Name{}, model); }
 
 }  // namespace ohmkin::curve

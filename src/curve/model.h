@@ -45,6 +45,5 @@ struct MonotoneTable {
 };
 
 using Model = std::variant<Beta, SteinhartHart, Exponential, Polynomial, MonotoneTable>;
-std::string_view modelName(const Model& model);  ///< "B-parameter", "Steinhart–Hart", …
 
 }  // namespace ohmkin::curve

@@ -67,7 +67,7 @@ Editing EditSession::save(const Thing& thing, const std::optional<NewSource>& so
   const char* what = !attempt->before ? "row added" : renamed ? "row renamed" : "row changed";
   auto edited = kept(editor, *attempt, *kind, who_, what, units_);
   if (!edited) return edited;
-  done_.push_back({edited->change, edited->sentence, 0});
+  done_.push_back({edited->change, 0});
   undone_.clear();
   return edited;
 }
@@ -80,13 +80,10 @@ Editing EditSession::remove(const Thing& thing) {
   if (!attempt) return tl::make_unexpected(attempt.error());
   auto edited = kept(editor, *attempt, *kind, who_, "row deleted", units_);
   if (!edited) return edited;
-  done_.push_back({edited->change, edited->sentence, 0});
+  done_.push_back({edited->change, 0});
   undone_.clear();
   return edited;
 }
-
-std::string EditSession::undoWords() const { return done_.empty() ? std::string() : done_.back().words; }
-std::string EditSession::redoWords() const { return undone_.empty() ? std::string() : undone_.back().words; }
 
 Editing EditSession::back(std::int64_t change, const std::string& what) {
   catalog::RowEditor editor(catalogue_);
@@ -106,7 +103,7 @@ Editing EditSession::undo() {
   auto edited = back(step.change, fmt::format("change {} undone", step.change));
   if (!edited) return edited;
   done_.pop_back();
-  undone_.push_back({edited->change, step.words, step.change});
+  undone_.push_back({edited->change, step.change});
   return edited;
 }
 
@@ -116,14 +113,14 @@ Editing EditSession::redo() {
   auto edited = back(step.change, fmt::format("change {} redone", step.first));
   if (!edited) return edited;
   undone_.pop_back();
-  done_.push_back({edited->change, step.words, 0});
+  done_.push_back({edited->change, 0});
   return edited;
 }
 
 Editing EditSession::revert(std::int64_t change) {
   auto edited = back(change, fmt::format("change {} reverted", change));
   if (!edited) return edited;
-  done_.push_back({edited->change, edited->sentence, 0});
+  done_.push_back({edited->change, 0});
   undone_.clear();
   return edited;
 }

@@ -38,8 +38,6 @@ class EditSession {
 
   [[nodiscard]] bool canUndo() const { return !done_.empty(); }
   [[nodiscard]] bool canRedo() const { return !undone_.empty(); }
-  [[nodiscard]] std::string undoWords() const;  ///< "changed sender SN-1"; empty: nothing to undo
-  [[nodiscard]] std::string redoWords() const;
   /// Refused where the row moved on since, or something stands on it; what can be undone stays as it was then.
   Editing undo();
   Editing redo();
@@ -53,8 +51,7 @@ class EditSession {
  private:
   struct Step {
     std::int64_t change = 0;  ///< what is taken back next
-    std::string words;
-    std::int64_t first = 0;  ///< of an undone one: the change that was undone
+    std::int64_t first = 0;   ///< of an undone one: the change that was undone
   };
   Editing back(std::int64_t change, const std::string& what);
 

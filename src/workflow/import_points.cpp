@@ -46,19 +46,11 @@ bench::LogRow mean(const bench::LogRow* first, std::size_t count) {
 
 }  // namespace
 
-std::optional<bench::Direction> RunRows::oneDirection() const {
-  if (unsaid_ || heating_ == cooling_) return std::nullopt;
-  return heating_ ? bench::Direction::heating : bench::Direction::cooling;
-}
-
 void RunRows::add(const exchange::ReadingRow& row, std::size_t runs) {
   ++rows_;
   const double at = inKelvin(row.at);
   lowest_ = std::min(lowest_, at);
   highest_ = std::max(highest_, at);
-  heating_ |= row.run == exchange::Run::heating;
-  cooling_ |= row.run == exchange::Run::cooling;
-  unsaid_ |= row.run == exchange::Run::unknown;
   if (!row.ohms) ++overloads_;
   if (log_) return addToLog(row, runs);
   if (!row.ohms) return;

@@ -41,8 +41,6 @@ class RunRows {
   [[nodiscard]] std::uint64_t overloads() const { return overloads_; }
   [[nodiscard]] TemperatureSpan span() const { return {kelvin(lowest_), kelvin(highest_)}; }
   [[nodiscard]] bool log() const { return log_; }
-  /// Heating, cooling, or none where the rows are of both or do not say.
-  [[nodiscard]] std::optional<bench::Direction> oneDirection() const;
 
   [[nodiscard]] Expected<RunPoints> points(const bench::SteadyOptions& options) const;
 
@@ -70,9 +68,6 @@ class RunRows {
   std::uint64_t overloads_ = 0;
   double lowest_ = 1e9;
   double highest_ = 0;
-  bool heating_ = false;
-  bool cooling_ = false;
-  bool unsaid_ = false;
   std::vector<bench::LogRow> logRows_;
   std::uint64_t rowsEach_ = 1;          ///< of the file, in a row of the log as kept
   std::vector<bench::LogRow> pending_;  ///< fewer than rowsEach_: not yet a row

@@ -1,5 +1,4 @@
 #include <catalog/pack_writer.h>
-#include <exchange/zip_package.h>
 #include <fmt/format.h>
 #include <workflow/load_pack.h>
 #include <workflow/row_names.h>
@@ -102,17 +101,6 @@ Loading loadPack(catalog::Catalogue& catalogue, const exchange::PackageSource& s
   if (!complaints.none()) return refused(std::move(complaints));
   writer.keep(who);
   return loaded;
-}
-
-Loading loadPackFrom(catalog::Catalogue& catalogue, const std::filesystem::path& path, std::string_view who,
-                     const TakePacks& take) {
-  const auto package = exchange::PackageAt::open(path);
-  if (!package) {
-    Complaints complaints;
-    complaints.add(package.error());
-    return refused(std::move(complaints));
-  }
-  return loadPack(catalogue, package->source(), who, take);
 }
 
 Loading createWithPack(const std::filesystem::path& file, const exchange::PackageSource& source, std::string_view who) {

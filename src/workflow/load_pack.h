@@ -73,10 +73,6 @@ tl::expected<std::vector<RowConflict>, exchange::Complaints> conflictsWith(const
 Loading loadPack(catalog::Catalogue& catalogue, const exchange::PackageSource& source, std::string_view who,
                  const TakePacks& take = {});
 
-/// The same from a folder or a zip.
-Loading loadPackFrom(catalog::Catalogue& catalogue, const std::filesystem::path& path, std::string_view who,
-                     const TakePacks& take = {});
-
 /// Makes a new catalogue holding this one package, under its name only when whole; never replaces a file (throws
 /// catalog::CatalogueError, code catalogue-exists).
 Loading createWithPack(const std::filesystem::path& file, const exchange::PackageSource& source, std::string_view who);

@@ -77,7 +77,6 @@ class BenchWriterTest : public QObject {
   void mixedRunsComeOutAsTheyWentIn();
   void severalCurvesForAPartAndLot();
   void aRunOfAnUnknownPartKeepsItsReadingsButHasNoCurve();
-  void aPartIsNamedLaterAndMoved();
   void aCurveThatBreaksARuleLeavesNothingOfItself();
   void readingsByHand();
   void aReaderIsRefused();
@@ -259,6 +258,7 @@ void BenchWriterTest::mixedRunsComeOutAsTheyWentIn() {
     const std::string number = std::to_string(++files);
     auto writer = BenchWriter::begin(catalogue, file(std::string(64 - number.size(), 'd') + number), kAnn);
     std::vector<RunNumber> runs;
+    runs.reserve(static_cast<std::size_t>(runCount));
     for (int i = 0; i < runCount; ++i) runs.push_back(writer->beginRun({}));
     std::vector<std::vector<double>> expected(runs.size());
     double next = 1;
@@ -280,6 +280,7 @@ void BenchWriterTest::mixedRunsComeOutAsTheyWentIn() {
   // And over several batches.
   auto writer = BenchWriter::begin(catalogue, file(), kAnn);
   std::vector<RunNumber> runs;
+  runs.reserve(300);
   for (int i = 0; i < 300; ++i) runs.push_back(writer->beginRun({}));
   std::mt19937 random(7);
   std::vector<std::int64_t> counts(runs.size());
@@ -319,32 +320,6 @@ void BenchWriterTest::aRunOfAnUnknownPartKeepsItsReadingsButHasNoCurve() {
   writer->keep();
   QCOMPARE(readingsOf(catalogue, run).size(), std::size_t{1});
   QCOMPARE(benchCurves(catalogue, SenderKey{"SN-102"}, "").size(), std::size_t{1});
-}
-
-void BenchWriterTest::aPartIsNamedLaterAndMoved() {
-  const test::Folder folder;
-  Catalogue catalogue = test::smallCatalogue(folder.path("a"));
-  const ImportRecord kept = importTwoRuns(catalogue);
-  const RunNumber nameless = runsOfImport(catalogue, kept.id)[1].id;
-  QCOMPARE(keepCurve(catalogue, nameless, table(), "Ann").error().code, std::string("part-not-said"));
-  QVERIFY(describeRun(catalogue, nameless, {"SN-103", "x", "", {}, "", ""}, "Ann"));
-  const auto curve = keepCurve(catalogue, nameless, table(), "Ann");
-  if (!curve) QFAIL(curve.error().sentence().c_str());
-  QCOMPARE(benchCurves(catalogue, SenderKey{"SN-103"}, "x").size(), std::size_t{1});
-  QCOMPARE(importNumbered(catalogue, kept.id)->curves, std::int64_t{2});
-  BenchCurve better = table();
-  better.floor = 0.02;
-  QVERIFY(keepCurve(catalogue, nameless, better, "Ann"));  // in its place
-  QCOMPARE(benchCurves(catalogue, SenderKey{"SN-103"}, "x").front().floor, 0.02);
-  QVERIFY(describeRun(catalogue, nameless, {"SN-10.1", "y", "", {}, "", ""}, "Ann"));
-  QCOMPARE(benchCurves(catalogue, SenderKey{"SN-103"}, "x").size(), std::size_t{0});
-  QCOMPARE(benchCurves(catalogue, SenderKey{"SN-10.1"}, "y").size(), std::size_t{1});
-  const auto before = everything(catalogue);
-  QCOMPARE(describeRun(catalogue, nameless, {"XX-9", "", "", {}, "", ""}, "Ann").error().code,
-           std::string("part-unknown"));
-  QCOMPARE(everything(catalogue), before);
-  QVERIFY(undoImport(catalogue, kept.id, "Ann"));
-  QCOMPARE(benchCurves(catalogue, SenderKey{"SN-10.1"}).size(), std::size_t{0});
 }
 
 void BenchWriterTest::aCurveThatBreaksARuleLeavesNothingOfItself() {

@@ -67,8 +67,17 @@ workflow::ExportedPack exported(const Catalogue& catalogue, const workflow::Pack
 
 exchange::PackageSource sourceOf(const workflow::ExportedPack& pack) {
   std::vector<exchange::PackageFile> views;
+  views.reserve(pack.files.size());
   for (const auto& file : pack.files) views.push_back({file.name, file.text});
   return exchange::PackageSource::memory(std::move(views));
+}
+
+workflow::Loading loadFrom(Catalogue& catalogue, const std::filesystem::path& path) {
+  const auto package = exchange::PackageAt::open(path);
+  if (package) return workflow::loadPack(catalogue, package->source(), "Ann");
+  exchange::Complaints complaints;
+  complaints.add(package.error());
+  return tl::make_unexpected(std::move(complaints));
 }
 
 std::string demoId(const Catalogue& catalogue) { return catalog::packs(catalogue).front().id; }
@@ -150,7 +159,7 @@ void ExportPackTest::folderAndZipLoadAlike() {
     const auto pack = workflow::exportPackTo(catalogue, asked, folder.path(target));
     if (!pack) QFAIL(pack.error().text().c_str());
     Catalogue empty = Catalogue::create(folder.path(std::string(target) + ".ohmkin"));
-    const auto loaded = workflow::loadPackFrom(empty, folder.path(target), "test");
+    const auto loaded = loadFrom(empty, folder.path(target));
     if (!loaded) QFAIL(loaded.error().text().c_str());
     QCOMPARE(loaded->rows(), pack->rows);
     QCOMPARE(workflow::exportPackTo(catalogue, asked, folder.path(target)).error().list().front().code,
@@ -353,10 +362,8 @@ void ExportPackTest::aBadZipIsComplainedOf() {
   QFile file(QString::fromStdString(folder.path("bad.zip").string()));
   QVERIFY(file.open(QIODevice::WriteOnly) && file.write("nothing") > 0);
   file.close();
-  QCOMPARE(workflow::loadPackFrom(catalogue, folder.path("bad.zip"), "Ann").error().list().front().code,
-           std::string("zip-unreadable"));
-  QCOMPARE(workflow::loadPackFrom(catalogue, folder.path("none"), "Ann").error().list().front().code,
-           std::string("file-missing"));
+  QCOMPARE(loadFrom(catalogue, folder.path("bad.zip")).error().list().front().code, std::string("zip-unreadable"));
+  QCOMPARE(loadFrom(catalogue, folder.path("none")).error().list().front().code, std::string("file-missing"));
 }
 
 QTEST_APPLESS_MAIN(ExportPackTest)

@@ -24,7 +24,6 @@ class RowModel : public QAbstractTableModel {
   [[nodiscard]] const workflow::EditKind* kind() const { return kind_; }
   [[nodiscard]] Ref refAt(int row) const;  ///< empty: not read yet
   [[nodiscard]] bool complete() const { return complete_; }
-  [[nodiscard]] std::size_t pagesHeld() const { return pages_.size(); }
 
   [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
   [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;

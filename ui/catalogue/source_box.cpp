@@ -110,6 +110,4 @@ bool SourceBox::setWrong(const std::string& field, const QString& sentence) {
   return false;
 }
 
-void SourceBox::clearWrong() { check(); }
-
 }  // namespace ohmkin::shelves

@@ -18,7 +18,6 @@ class SourceBox : public QWidget {
   [[nodiscard]] std::optional<workflow::NewSource> source() const;
   /// At the field; false: not one of these.
   bool setWrong(const std::string& field, const QString& sentence);
-  void clearWrong();
   [[nodiscard]] bool sound() const;
   [[nodiscard]] parts::Tick& tick() const { return *tick_; }
   [[nodiscard]] FieldRow& citation() const { return *citation_; }

@@ -28,8 +28,6 @@ class StockPanel : public QWidget {
   [[nodiscard]] parts::Entry& quantity() const { return *quantity_; }
   [[nodiscard]] parts::Entry& bin() const { return *bin_; }
   [[nodiscard]] parts::Entry& otherBin() const { return *other_; }
-  [[nodiscard]] QPushButton& doIt() const { return *do_; }
-  [[nodiscard]] QPushButton& sellButton() const { return *sell_; }
   [[nodiscard]] bool asking() const { return !form_->isHidden(); }
 
  signals:

@@ -22,7 +22,6 @@ class TableDesk : public QWidget {
   [[nodiscard]] parts::CellView& view() const { return *view_; }
   [[nodiscard]] RowModel& model() const { return *model_; }
   [[nodiscard]] QString told() const { return told_->isHidden() ? QString() : told_->text(); }
-  [[nodiscard]] QString countWords() const { return count_->text(); }
   [[nodiscard]] QVariantMap layoutState() const;
   void restoreLayout(const QVariantMap& state);
 

@@ -24,7 +24,6 @@ class ThingForm : public QWidget {
   void close();
   [[nodiscard]] workflow::Thing thing() const;
   [[nodiscard]] bool dirty() const;
-  [[nodiscard]] bool waiting() const { return waiting_; }
   void takeKeyboard();
 
   [[nodiscard]] FieldRow* row(std::string_view field) const { return fields_->row(field); }

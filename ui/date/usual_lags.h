@@ -16,7 +16,6 @@ class UsualLags : public QWidget {
   explicit UsualLags(QWidget* parent = nullptr);
   /// Puts what is set into the question. Refuses what cannot be, naming the field.
   [[nodiscard]] Expected<void> fill(workflow::DateQuestion& question) const;
-  void unfold(bool open) { fold_->setChecked(open); }
   void reset();  ///< to what is usual
 
   [[nodiscard]] QPushButton& fold() const { return *fold_; }
