@@ -101,6 +101,8 @@ void Style::drawControl(ControlElement element, const QStyleOption* option, QPai
     painter->fillRect(QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), 1), colour(Paint::line));
     return;
   }
+  // The grip between two panes shows when the mouse is on it: beside an empty pane it is a speck of nothing.
+  if (element == CE_Splitter && (option->state & State_MouseOver) == 0) return;
   QProxyStyle::drawControl(element, option, painter, widget);
 }
 

@@ -26,7 +26,7 @@ QString whenWords(const std::string& utc) {
   QDateTime at = QDateTime::fromString(plain(utc), Qt::ISODate);
   if (!at.isValid()) return plain(utc);
   at.setTimeSpec(Qt::UTC);
-  return at.toLocalTime().toString(QStringLiteral("d MMM yyyy, HH:mm"));
+  return QLocale().toString(at.toLocalTime(), QStringLiteral("d MMM yyyy, HH:mm"));
 }
 
 QString fileSentence(const ImportPreview& preview) {
@@ -119,8 +119,7 @@ QString answerWords(const std::string& answer) {
 QString previewAsText(const ImportPreview& preview, const workflow::BenchFamilies& families,
                       const DisplayUnits& units) {
   QStringList lines{QStringLiteral("%1: %2").arg(plain(preview.file), fileSentence(preview))};
-  for (std::size_t i = 0; i < preview.runs.size(); ++i) {
-    const RunPreview& run = preview.runs[i];
+  for (const RunPreview& run : preview.runs) {
     lines << QString() << (run.title.empty() ? tr("the file's only curve") : plain(run.title));
     if (const QString fit = fitWords(run.fit, run.noFit, units); !fit.isEmpty()) lines << QStringLiteral("  ") + fit;
     if (run.whose)
