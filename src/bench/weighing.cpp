@@ -141,7 +141,7 @@ std::vector<double> crowds(std::span<const Temperature> of, std::span<const Read
   kelvin.reserve(readings.size());
   for (const Reading& reading : readings) kelvin.push_back(inKelvin(reading.at));
   std::ranges::sort(kelvin);
-  std::vector<double> sums{0};  // of the first i temperatures, so that a crowd costs two searches
+  std::vector<double> sums(1, 0.0);  // of the first i temperatures, so that a crowd costs two searches
   sums.reserve(kelvin.size() + 1);
   for (const double t : kelvin) sums.push_back(sums.back() + t);
   const auto place = [&](double t) {

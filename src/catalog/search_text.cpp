@@ -263,9 +263,9 @@ bool markPlace(const FoldedText& folded, std::string_view needle, std::vector<bo
   std::optional<std::size_t> place;
   for (std::size_t at = folded.letters.find(needle); at != std::string::npos;
        at = folded.letters.find(needle, at + 1)) {
-    if (folded.origins[at].startsPiece) place = at;
-    else if (!place && characters(needle) >= kLettersForInside) place = at;
-    if (folded.origins[at].startsPiece) break;
+    const bool begins = folded.origins[at].startsPiece;
+    if (begins || (!place && characters(needle) >= kLettersForInside)) place = at;
+    if (begins) break;
   }
   if (!place) return false;
   std::fill_n(marked.begin() + static_cast<std::ptrdiff_t>(*place), needle.size(), true);

@@ -2,9 +2,9 @@
 
 namespace ohmkin::cli {
 
-std::string Arguments::one(std::string_view option, std::string otherwise) const {
+std::string Arguments::one(std::string_view option, const std::string& otherwise) const {
   const auto found = values.find(option);
-  return found == values.end() || found->second.empty() ? std::move(otherwise) : found->second.back();
+  return found == values.end() || found->second.empty() ? otherwise : found->second.back();
 }
 
 std::vector<std::string> Arguments::all(std::string_view option) const {

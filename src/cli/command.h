@@ -46,7 +46,8 @@ class Arguments {
   std::vector<std::string> words;
 
   [[nodiscard]] bool has(std::string_view option) const { return values.contains(option); }
-  [[nodiscard]] std::string one(std::string_view option, std::string otherwise = {}) const;  ///< the last one given
+  [[nodiscard]] std::string one(std::string_view option,
+                                const std::string& otherwise = {}) const;  ///< the last one given
   [[nodiscard]] std::vector<std::string> all(std::string_view option) const;
 };
 

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <charconv>
 #include <ostream>
+#include <ranges>
 #include <set>
 
 namespace ohmkin::cli {
@@ -135,7 +136,7 @@ Expected<FieldTexts> textsOf(const Json& object, const std::vector<EditField>& f
   FieldTexts texts;
   for (const auto& [name, value] : object.items()) {
     if (const auto known = fieldIn(fields, name, before); !known) return tl::make_unexpected(known.error());
-    if (!value.is_string()) return unreadable("a field that is no text: " + before + name);
+    if (!value.is_string()) return unreadable(fmt::format("a field that is no text: {}{}", before, name));
     texts[name] = value.get<std::string>();
   }
   return texts;
@@ -154,6 +155,7 @@ Expected<void> assignToRow(Thing& thing, const EditKind& kind, const Target& tar
   const EditPart* part = kind.part(target.part);
   if (part == nullptr) {
     std::vector<std::string> names;
+    names.reserve(kind.parts.size());
     for (const EditPart& one : kind.parts) names.push_back(one.name);
     if (names.empty()) return refuse("part-unknown", word, "'" + target.part + "'", "no parts: the kind has none");
     return unknown("part-unknown", target.part, names);
@@ -213,9 +215,9 @@ Expected<void> assign(Thing& thing, const std::vector<std::string>& words) {
     thing.fields[target->field] = value;
   }
   for (const auto& [name, numbers] : takenOut)
-    for (auto row = numbers.rbegin(); row != numbers.rend(); ++row) {
+    for (const auto row : std::views::reverse(numbers)) {
       auto& rows = thing.parts[name];
-      rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(*row));
+      rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(row));
     }
   return {};
 }

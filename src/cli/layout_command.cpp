@@ -18,6 +18,7 @@ constexpr std::size_t kReadingsShown = 12;
 
 std::vector<std::string> fieldTexts(const dating::Layout& layout) {
   std::vector<std::string> all;
+  all.reserve(layout.fields.size());
   for (const dating::Field& field : layout.fields) all.push_back(workflow::fieldText(field));
   return all;
 }

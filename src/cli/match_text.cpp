@@ -93,6 +93,7 @@ std::string branchText(const workflow::Branch& branch, const DisplayUnits& units
 std::string matchText(const workflow::Answer& answer, const DisplayUnits& units) {
   std::string text;
   std::vector<std::string> chips;
+  chips.reserve(answer.chips.size());
   for (const workflow::Chip& chip : answer.chips) chips.push_back(chip.text);
   if (!chips.empty()) text += wrapped(fmt::format("{}", fmt::join(chips, " · ")), 0, 0);
   for (std::size_t i = 0; i < answer.branches.size(); ++i)

@@ -10,6 +10,7 @@ namespace {
 Refusal unknownOption(const CommandSpec& spec, const std::string& given) {
   const std::string name = given.substr(0, given.find('='));
   std::vector<std::string> known;
+  known.reserve(spec.options.size());
   for (const OptionSpec& option : spec.options) known.push_back(option.name);
   const auto near = nearMisses(name, known, 1);
   return {"option-unknown", name, "no such option",

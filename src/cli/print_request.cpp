@@ -12,7 +12,8 @@
 #include <fstream>
 #include <ostream>
 
-extern char** environ;  // POSIX.1-2008: declared by the program that uses it
+// POSIX.1-2008: declared by the program that uses it; glibc does as well.
+extern char** environ;  // NOLINT(readability-redundant-declaration)
 
 namespace ohmkin::cli {
 namespace {
@@ -62,6 +63,7 @@ std::vector<std::string> windowlessEnvironment() {
 
 std::vector<char*> pointers(std::vector<std::string>& texts) {
   std::vector<char*> out;
+  out.reserve(texts.size() + 1);
   for (std::string& text : texts) out.push_back(text.data());
   out.push_back(nullptr);
   return out;

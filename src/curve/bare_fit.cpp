@@ -43,7 +43,8 @@ BareFit bare(const SmallFit<P>& fit) {
   const Eigen::Matrix<double, P, P> covariance = fit.covariance();
   for (int i = 0; i < P; ++i) {
     out.p[static_cast<std::size_t>(i)] = fit.p[i];
-    for (int j = 0; j < P; ++j) out.covariance[static_cast<std::size_t>(i * P + j)] = covariance(i, j);
+    for (int j = 0; j < P; ++j)
+      out.covariance[static_cast<std::size_t>(i) * P + static_cast<std::size_t>(j)] = covariance(i, j);
   }
   return out;
 }
@@ -125,7 +126,8 @@ BareFit polynomial(const BarePoints& points) {
   }
   const Eigen::Matrix<double, P, P> covariance = j * fit.covariance() * j.transpose();
   for (int a = 0; a < P; ++a)
-    for (int b = 0; b < P; ++b) out.covariance[static_cast<std::size_t>(a * P + b)] = covariance(a, b);
+    for (int b = 0; b < P; ++b)
+      out.covariance[static_cast<std::size_t>(a) * P + static_cast<std::size_t>(b)] = covariance(a, b);
   return out;
 }
 

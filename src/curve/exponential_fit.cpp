@@ -129,7 +129,8 @@ BareFit inModelTerms(const Work& work, const Settled& settled) {
       0, 0, -1 / (gamma * gamma);
   const Eigen::Matrix3d covariance = j * settled.last.covariance() * j.transpose();
   for (int r = 0; r < 3; ++r)
-    for (int c = 0; c < 3; ++c) out.covariance[static_cast<std::size_t>(3 * r + c)] = covariance(r, c);
+    for (int c = 0; c < 3; ++c)
+      out.covariance[3 * static_cast<std::size_t>(r) + static_cast<std::size_t>(c)] = covariance(r, c);
   out.sound = std::isfinite(a) && a > 0 && covariance.allFinite();
   return out;
 }

@@ -4,6 +4,7 @@
 #include <boost/math/tools/roots.hpp>
 #include <cmath>
 #include <limits>
+#include <ranges>
 
 namespace ohmkin::curve {
 namespace {
@@ -12,7 +13,7 @@ constexpr std::size_t kMostPowers = 8;
 
 double at(const std::vector<double>& p, double t) {
   double sum = 0;
-  for (auto it = p.rbegin(); it != p.rend(); ++it) sum = sum * t + *it;
+  for (const double power : std::views::reverse(p)) sum = sum * t + power;
   return sum;
 }
 

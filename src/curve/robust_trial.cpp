@@ -25,6 +25,7 @@ std::vector<double> standardized(const Trial& trial, const Readings& readings) {
 /// ppm.
 double robustScale(const std::vector<double>& standard, const Readings& readings, std::size_t parameters) {
   std::vector<double> sizes;
+  sizes.reserve(standard.size());
   for (const double u : standard) sizes.push_back(std::abs(u));
   const auto n = static_cast<double>(sizes.size());
   constexpr double kPerMedian = 1.4826;  // standard deviations in a median of sizes, of normal readings

@@ -7,6 +7,7 @@
 #include <boost/math/tools/roots.hpp>
 #include <cmath>
 #include <limits>
+#include <ranges>
 
 namespace ohmkin::curve {
 
@@ -59,9 +60,9 @@ Expected<TableLaw> TableLaw::make(const MonotoneTable& model, KelvinSpan) {
                   "a table of at least 4 points");
   std::vector<double> x;
   std::vector<double> y;
-  for (auto it = points.rbegin(); it != points.rend(); ++it) {
-    const double kelvin = inKelvin(it->first);
-    const double r = inOhms(it->second);
+  for (const auto& [at, ohms] : std::views::reverse(points)) {
+    const double kelvin = inKelvin(at);
+    const double r = inOhms(ohms);
     if (!std::isfinite(kelvin) || kelvin <= 0 || !std::isfinite(r) || r <= 0)
       return refuse("curve-numbers", "curve", fmt::format("{:g} K, {:g} Ω", kelvin, r),
                     "temperatures above 0 K and ohms above 0");

@@ -109,6 +109,7 @@ NearestDays nearest(const Fact& one, const Fact& other, Date about) {
 std::vector<std::pair<std::size_t, std::size_t>> disagreements(const std::vector<Fact>& facts) {
   std::vector<std::pair<std::size_t, std::size_t>> pairs;
   std::vector<std::vector<Days>> allowed;
+  allowed.reserve(facts.size());
   for (const Fact& fact : facts) allowed.push_back(assemblyDays(fact));
   std::pair<std::size_t, std::size_t> tightest{0, 0};
   long fewest = std::numeric_limits<long>::max();

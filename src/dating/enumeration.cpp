@@ -113,7 +113,8 @@ Likelihoods Enumeration::belongs(const Run& seen, bool constant) const {
     if (weight == 0) continue;
     const int lags = std::min(longest, length - 1 - c);
     for (int k = 0; k <= lags; ++k)
-      likelihood[static_cast<std::size_t>(c + k)] += weight * castingLag_[static_cast<std::size_t>(k)];
+      likelihood[static_cast<std::size_t>(c) + static_cast<std::size_t>(k)] +=
+          weight * castingLag_[static_cast<std::size_t>(k)];
   }
   return likelihood;
 }

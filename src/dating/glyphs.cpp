@@ -18,7 +18,7 @@ constexpr Pairs kUpsideDown = "0011225588HHIINNOOSSXXZZ..--//**69MW7L3E()";
 /// What a mirrored character may be taken for, besides itself.
 constexpr Pairs kMirrored = "253EJL";
 
-void add(std::array<Likeness, 128>& at, char c, Likeness likeness) { at[static_cast<std::size_t>(c)] = likeness; }
+void add(std::array<Likeness, 128>& at, char c, Likeness likeness) { at[static_cast<unsigned char>(c)] = likeness; }
 
 /// Calls f(other) for every character paired with c.
 template <class F>

@@ -158,6 +158,7 @@ bool same(const Cell& a, const Cell& b) {
 /// Everything is read back before it goes out; what a reader would refuse or change is complained of.
 void readBack(const std::vector<WrittenFile>& files, const Package& package, Complaints& complaints) {
   std::vector<PackageFile> views;
+  views.reserve(files.size());
   for (const WrittenFile& file : files) views.push_back({file.name, file.text});
   const auto back =
       readPackage(PackageSource::memory(std::move(views)), [](std::string_view, std::string_view) { return true; });

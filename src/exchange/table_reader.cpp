@@ -33,6 +33,7 @@ class TableReader {
   bool readHeader(const CsvRow& row) {
     headed_ = true;
     std::vector<std::string> known;
+    known.reserve(table_.definition->fields.size());
     for (const FieldDefinition& field : table_.definition->fields) known.push_back(field.name);
     for (const std::string& name : row.cells) {
       const FieldDefinition* field = table_.definition->field(name);

@@ -166,6 +166,7 @@ Expected<ZipPackage> ZipPackage::open(const fs::path& file, const Limits& limits
 
 PackageSource ZipPackage::source() const {
   std::vector<PackageFile> views;
+  views.reserve(files_.size());
   for (const auto& [name, text] : files_) views.push_back({name, text});
   return PackageSource::memory(std::move(views));
 }

@@ -33,7 +33,7 @@ class Dial {
   static Expected<Dial> withScale(std::vector<Mark> marks, Angle lowStop, Angle highStop, const Scale& scale);
 
   [[nodiscard]] const std::vector<Mark>& marks() const { return marks_; }
-  [[nodiscard]] Temperature hotMark() const;     ///< the first of them, where a red field has two
+  [[nodiscard]] Temperature hotMark() const;                        ///< the first of them, where a red field has two
   [[nodiscard]] TemperatureSpan marked() const { return marked_; }  ///< first to last mark with a temperature
   [[nodiscard]] Angle lowStop() const { return lowStop_; }
   [[nodiscard]] Angle highStop() const { return highStop_; }

@@ -59,13 +59,13 @@ Gauge::Gauge(Dial dial, std::optional<Movement> movement, curve::Curve family, b
   kelvinPerLnAtHigh_ = 1 / family_.lnOhmsSlope(high);
 }
 
-Expected<Gauge> Gauge::trueForFamily(Dial dial, curve::Curve family) {
+Expected<Gauge> Gauge::trueForFamily(Dial dial, const curve::Curve& family) {
   auto wide = extended(family, dial.marked());
   if (!wide) return tl::make_unexpected(wide.error());
   return Gauge(std::move(dial), std::nullopt, std::move(*wide), true);
 }
 
-Expected<Gauge> Gauge::withMovement(Dial dial, Movement movement, curve::Curve family) {
+Expected<Gauge> Gauge::withMovement(Dial dial, const Movement& movement, const curve::Curve& family) {
   auto sound = checked(movement);
   if (!sound) return tl::make_unexpected(sound.error());
   auto wide = extended(family, dial.marked());
@@ -76,17 +76,16 @@ Expected<Gauge> Gauge::withMovement(Dial dial, Movement movement, curve::Curve f
   return Gauge(std::move(dial), std::move(*sound), std::move(*wide), false);
 }
 
-Expected<Gauge> Gauge::make(std::vector<Mark> marks, Angle lowStop, Angle highStop, std::optional<Movement> movement,
-                            curve::Curve family) {
-  if (!numbered(marks) && movement)
-    return withoutNumbers(std::move(marks), lowStop, highStop, std::move(*movement), family);
+Expected<Gauge> Gauge::make(std::vector<Mark> marks, Angle lowStop, Angle highStop,
+                            const std::optional<Movement>& movement, const curve::Curve& family) {
+  if (!numbered(marks) && movement) return withoutNumbers(std::move(marks), lowStop, highStop, *movement, family);
   auto dial = Dial::make(std::move(marks), lowStop, highStop);
   if (!dial) return tl::make_unexpected(dial.error());
-  if (movement) return withMovement(std::move(*dial), std::move(*movement), std::move(family));
-  return trueForFamily(std::move(*dial), std::move(family));
+  if (movement) return withMovement(std::move(*dial), *movement, family);
+  return trueForFamily(std::move(*dial), family);
 }
 
-Expected<Gauge> Gauge::withoutNumbers(std::vector<Mark> marks, Angle lowStop, Angle highStop, Movement movement,
+Expected<Gauge> Gauge::withoutNumbers(std::vector<Mark> marks, Angle lowStop, Angle highStop, const Movement& movement,
                                       const curve::Curve& family) {
   auto sound = checked(movement);
   if (!sound) return tl::make_unexpected(sound.error());

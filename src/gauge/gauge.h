@@ -24,10 +24,10 @@ class Gauge {
   /// Movement unknown: taken to be true for its own family, so indicated = family inverse of the ohms. Said in the
   /// answer. Conditions are left out, since nothing tells how they act. Refuses a family that does not go one way over
   /// the dial.
-  static Expected<Gauge> trueForFamily(Dial dial, curve::Curve family);
+  static Expected<Gauge> trueForFamily(Dial dial, const curve::Curve& family);
   /// Movement known: indicated = dial(movement(ohms)). Refuses what checked() refuses, and a movement that turns
   /// against the dial as its family warms up.
-  static Expected<Gauge> withMovement(Dial dial, Movement movement, curve::Curve family);
+  static Expected<Gauge> withMovement(Dial dial, const Movement& movement, const curve::Curve& family);
   /// Any dial as it is, with numbers or without. The rule:
   ///  1. The hot mark and one other have temperatures: the scale is that of the numbers, and one of the two factories
   ///     above makes the gauge.
@@ -36,8 +36,8 @@ class Gauge {
   ///     those temperatures.
   ///  3. Neither: refused, since nothing says what C and H mean. Refused too where a mark has a number more than 10 K
   ///     from the one so found, or where the movement never takes the needle to a mark.
-  static Expected<Gauge> make(std::vector<Mark> marks, Angle lowStop, Angle highStop, std::optional<Movement> movement,
-                              curve::Curve family);
+  static Expected<Gauge> make(std::vector<Mark> marks, Angle lowStop, Angle highStop,
+                              const std::optional<Movement>& movement, const curve::Curve& family);
 
   [[nodiscard]] const Dial& dial() const { return dial_; }
   [[nodiscard]] const curve::Curve& family() const { return family_; }
@@ -60,8 +60,8 @@ class Gauge {
 
  private:
   Gauge(Dial dial, std::optional<Movement> movement, curve::Curve family, bool byFamily);
-  static Expected<Gauge> withoutNumbers(std::vector<Mark> marks, Angle lowStop, Angle highStop, Movement movement,
-                                        const curve::Curve& family);
+  static Expected<Gauge> withoutNumbers(std::vector<Mark> marks, Angle lowStop, Angle highStop,
+                                        const Movement& movement, const curve::Curve& family);
   [[nodiscard]] double familyKelvin(double lnOhms) const;
 
   Dial dial_;

@@ -160,7 +160,7 @@ SampledRow summed(std::vector<double>& errors, double kelvin, double nominal, do
   for (const double e : errors) squares += (e - mean) * (e - mean);
   const double standard = std::sqrt(squares / (count - 1));
 
-  const auto covered = static_cast<std::size_t>(0.95 * count + 0.5);
+  const auto covered = static_cast<std::size_t>(std::lround(0.95 * count));
   const auto low = errors.begin() + static_cast<std::ptrdiff_t>((errors.size() - covered) / 2);
   std::nth_element(errors.begin(), low, errors.end());
   const double low95 = *low;
@@ -213,12 +213,13 @@ bool Sampled::linear() const {
 }
 
 Expected<Sampled> monteCarlo(const gauge::Gauge& gauge, const curve::Curve& sender, const ErrorTable& table,
-                             const Draws& draws, std::stop_token stop) {
+                             const Draws& draws, const std::stop_token& stop) {
   if (const auto sound = soundDraws(draws, table.rows.size()); !sound) return tl::make_unexpected(sound.error());
   const auto pair = Pair::make(gauge, sender, table.trim, table.options.conditions);
   if (!pair) return tl::make_unexpected(pair.error());
   const Model model(*pair, table.options, feedEnds(*pair, table.options));
   std::vector<RowStart> starts;
+  starts.reserve(table.rows.size());
   for (const ErrorRow& row : table.rows) starts.push_back(model.start(inKelvin(row.trueTemperature)));
 
   std::vector<std::vector<double>> errors(starts.size(), std::vector<double>(draws.count));

@@ -41,6 +41,6 @@ struct Sampled {
 /// The same rows as the table's, under its options. Deterministic for a seed. A feed resistor's tolerance is taken to
 /// second order. Refuses fewer than 1,000 draws or more than 10^8 values; cancelled by the token: refusal "cancelled".
 Expected<Sampled> monteCarlo(const gauge::Gauge& gauge, const curve::Curve& sender, const ErrorTable& table,
-                             const Draws& draws = {}, std::stop_token stop = {});
+                             const Draws& draws = {}, const std::stop_token& stop = {});
 
 }  // namespace ohmkin::pairing

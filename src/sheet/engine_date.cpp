@@ -85,6 +85,7 @@ Pages drawEngineDate(const EngineDate& what, Paper paper) {
   if (!what.meanings.empty()) {
     book.part("WHAT THE CODES CAN MEAN", 24);
     std::vector<std::vector<std::string>> rows;
+    rows.reserve(what.meanings.size());
     for (const DateMeaning& meaning : what.meanings)
       rows.push_back({meaning.code, meaning.reading, meaning.how, meaning.chance});
     const double rest = book.tableWidth() - 26;

@@ -1,3 +1,4 @@
+#include <fmt/format.h>
 #include <sheet/book.h>
 #include <sheet/job_sheet.h>
 
@@ -8,7 +9,7 @@ Pages drawJobSheet(const JobSheet& job, Paper paper) {
   book.skip(4);
   if (!job.asked.empty()) {
     book.part("WHAT WAS ASKED");
-    for (const auto& [name, value] : job.asked) book.paragraph(kBody, name + ": " + value);
+    for (const auto& [name, value] : job.asked) book.paragraph(kBody, fmt::format("{}: {}", name, value));
   }
   book.part("WHAT WAS FITTED");
   book.skip(2.5);  // type so large would touch the rule

@@ -61,6 +61,7 @@ void steps(Book& book, const RemarkedDial& sheet) {
 void angles(Book& book, const RemarkedDial& sheet) {
   book.part("THE MARKS BY ANGLE");
   std::vector<std::vector<std::string>> rows;
+  rows.reserve(sheet.marks.size());
   for (const auto& mark : sheet.marks) rows.push_back({mark.mark, mark.temperature, mark.needle});
   book.table({{"MARK", 26, Anchor::start}, {"TEMPERATURE", 36, Anchor::end}, {"NEEDLE", 30, Anchor::end}}, rows);
 }

@@ -46,9 +46,10 @@ Pages drawShelfLabels(const std::vector<ShelfLabel>& labels, Paper paper) {
   for (std::size_t from = 0; from < labels.size(); from += kLabelsBeside * down) {
     Canvas canvas(size);
     for (std::size_t i = from; i < std::min(labels.size(), from + kLabelsBeside * down); ++i) {
-      const std::size_t place = i - from;
-      const Spot corner{left + kLabelWidth * static_cast<double>(place % kLabelsBeside),
-                        top + kLabelHeight * static_cast<double>(place / kLabelsBeside)};
+      const std::size_t column = (i - from) % kLabelsBeside;
+      const std::size_t row = (i - from) / kLabelsBeside;
+      const Spot corner{left + kLabelWidth * static_cast<double>(column),
+                        top + kLabelHeight * static_cast<double>(row)};
       canvas.box({corner.x, corner.y, kLabelWidth, kLabelHeight}, 0.08);
       draw(canvas, labels[i], corner);
     }

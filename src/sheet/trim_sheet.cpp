@@ -21,6 +21,7 @@ std::string standingWords(TrimStanding standing) {
 
 std::vector<Spot> spots(const std::vector<TrimPoint>& points, double times = 0) {
   std::vector<Spot> out;
+  out.reserve(points.size());
   for (const TrimPoint& point : points) out.push_back({point.truth, point.error + times * point.uncertainty});
   return out;
 }
@@ -55,6 +56,7 @@ void errorPlot(Book& book, const TrimSheet& sheet) {
 void partsTable(Book& book, const TrimSheet& sheet) {
   book.part("PARTS TO BUY", 30);
   std::vector<std::vector<std::string>> rows;
+  rows.reserve(sheet.parts.size());
   for (const TrimPart& part : sheet.parts)
     rows.push_back({part.part, part.value, part.rating, part.working, part.shorted});
   const double rest = book.tableWidth() - 44 - 30 - 30;
@@ -72,6 +74,7 @@ void cornersTable(Book& book, const TrimSheet& sheet) {
   if (sheet.corners.empty()) return;
   book.part("WITH THE PARTS AT THEIR WORST CORNERS", 28);
   std::vector<std::vector<std::string>> rows;
+  rows.reserve(sheet.corners.size());
   for (const TrimCorner& corner : sheet.corners) rows.push_back({corner.parts, corner.low, corner.high, corner.hot});
   book.table({{"TOLERANCE", 30},
               {"READS LOW", 34, Anchor::end},
@@ -83,6 +86,7 @@ void cornersTable(Book& book, const TrimSheet& sheet) {
 void errorTable(Book& book, const TrimSheet& sheet) {
   book.part("NEEDLE AGAINST COOLANT", 40);
   std::vector<std::vector<std::string>> rows;
+  rows.reserve(sheet.rows.size());
   for (const TrimRow& row : sheet.rows) rows.push_back({row.truth, row.before, row.after, row.error, row.uncertainty});
   const double each = (book.tableWidth()) / 5;
   book.table({{"COOLANT", each, Anchor::end},
@@ -96,6 +100,7 @@ void errorTable(Book& book, const TrimSheet& sheet) {
 void failureTable(Book& book, const TrimSheet& sheet) {
   book.part("WHAT FAILS, AND WHAT THE NEEDLE THEN SHOWS", 40);
   std::vector<std::vector<std::string>> rows;
+  rows.reserve(sheet.failures.size());
   for (const TrimFailure& failure : sheet.failures)
     rows.push_back(
         {failure.misleads ? "!" : "", failure.what, failure.shown, failure.atHot, failure.noticed ? "yes" : "no"});

@@ -42,6 +42,7 @@ Expected<std::vector<dating::Layout>> layoutsNamed(const Catalogue& catalogue, c
   }
   if (found.empty() && !wanted.empty()) {
     std::vector<std::string> ids;
+    ids.reserve(records.size());
     for (const auto& record : records) ids.push_back(record.id.text);
     return refuse("layout-unknown", "--layout", fmt::format("'{}'", wanted),
                   "a date layout of this catalogue" + perhaps(nearMisses(wanted, ids)));
@@ -73,6 +74,7 @@ CodeRead readCode(std::string name, const std::string& code, const std::vector<d
 
 std::vector<dating::Reading> readingsOf(const CodeRead& read) {
   std::vector<dating::Reading> readings;
+  readings.reserve(read.meanings.size());
   for (const CodeMeaning& meaning : read.meanings) readings.push_back(meaning.reading);
   return readings;
 }

@@ -119,6 +119,7 @@ std::string becauseOfCold(const Unknowns& unknowns) {
 /// Where the casting number cannot be read, what tells nearly as much.
 std::string failingThat(const std::vector<Possibility>& ways, const EngineSide& engine, double gain) {
   std::vector<std::string> years;
+  years.reserve(engine.choices.size());
   for (const PortChoice& choice : engine.choices)
     years.push_back(
         choice.made.produced ? fmt::format("{}–{}", choice.made.produced->first, choice.made.produced->second) : "");
@@ -138,6 +139,7 @@ double gainOfGauge(const catalog::Catalogue& catalogue) {
   std::map<std::string, double> families;
   for (const catalog::GaugeRecord& gauge : catalog::gauges(catalogue)) families[gauge.family.text] += 1;
   std::vector<double> weights;
+  weights.reserve(families.size());
   for (const auto& [family, weight] : families) weights.push_back(weight);
   return dating::entropyBits(weights);
 }

@@ -37,6 +37,7 @@ tl::unexpected<EditRefusal> inUse(std::string code, const std::string& name,
   EditRefusal refusal;
   refusal.usedBy = inWords(referring);
   std::vector<std::string> words;
+  words.reserve(refusal.usedBy.size());
   for (const UsedBy& used : refusal.usedBy) words.push_back(used.words());
   refusal.reasons.push_back(
       {std::move(code), "", fmt::format("{}, used by {}", name, fmt::join(words, ", ")), expected});

@@ -177,6 +177,7 @@ Expected<Page> page(const catalog::Catalogue& catalogue, const PageRequest& aske
   if (kind == nullptr) return tl::make_unexpected(kindUnknown(asked.kind));
   const auto unknown = [&](const std::string& field, const char* where) {
     std::vector<std::string> names;
+    names.reserve(kind->fields.size());
     for (const EditField& f : kind->fields) names.push_back(f.name);
     return refuse("field-unknown", where, fmt::format("'{}'", field),
                   fmt::format("one of {}{}", fmt::join(names, ", "), perhaps(nearMisses(field, names))));

@@ -8,6 +8,7 @@
 #include <workflow/edit_states.h>
 #include <algorithm>
 #include <charconv>
+#include <ranges>
 #include <set>
 
 namespace ohmkin::workflow {
@@ -46,6 +47,7 @@ class RowBuilder {
     for (const auto& [name, text] : texts)
       if (std::none_of(fields_.begin(), fields_.end(), [&](const EditField& f) { return f.name == name; })) {
         std::vector<std::string> names;
+        names.reserve(fields_.size());
         for (const EditField& field : fields_) names.push_back(field.name);
         refusals_.push_back({"field-unknown", at(name), fmt::format("'{}'", name),
                              fmt::format("one of {}{}", fmt::join(names, ", "), perhaps(nearMisses(name, names)))});
@@ -123,10 +125,10 @@ void buildPart(const catalog::Catalogue& catalogue, const EditPart& part, const 
     rows.push_back(std::move(row));
   }
   if (part.inOrder) return;
-  for (auto field = part.fields.rbegin(); field != part.fields.rend(); ++field)
-    if (field->key)
+  for (const auto& field : std::views::reverse(part.fields))
+    if (field.key)
       std::stable_sort(rows.begin(), rows.end(), [&](const RowCells& a, const RowCells& b) {
-        return cellIn(a, field->name) < cellIn(b, field->name);
+        return cellIn(a, field.name) < cellIn(b, field.name);
       });
 }
 
@@ -256,6 +258,7 @@ std::vector<Cell> keyOf(const EditKind& kind, const ThingState& state) {
 
 std::vector<UsedBy> inWords(const std::vector<catalog::Referring>& referring) {
   std::vector<UsedBy> all;
+  all.reserve(referring.size());
   for (const catalog::Referring& one : referring) all.push_back({one.table, one.column, one.count, one.first});
   return all;
 }

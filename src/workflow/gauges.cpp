@@ -80,7 +80,7 @@ Expected<gauge::Gauge> gaugeOf(const catalog::GaugeRecord& record, const curve::
     marks.push_back({kindOf(mark.kind), mark.text, mark.at, mark.angle});
   auto movement = measured ? Expected<std::optional<gauge::Movement>>(measured) : movementOf(record);
   if (!movement) return tl::make_unexpected(movement.error());
-  auto made = gauge::Gauge::make(std::move(marks), record.lowStop, record.highStop, std::move(*movement), family);
+  auto made = gauge::Gauge::make(std::move(marks), record.lowStop, record.highStop, *movement, family);
   return made ? std::move(made) : named(made.error());
 }
 

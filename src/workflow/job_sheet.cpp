@@ -104,7 +104,7 @@ void addCard(const catalog::Catalogue& catalogue, catalog::JobNumber id, const K
   const auto again = answerAgain(catalogue, id, kept.kept.ordinal, {{}, options.units});
   if (!again) return;
   if (again->differs) {
-    made.notes.push_back("The catalogue says something else today; this sheet says what was answered then.");
+    made.notes.emplace_back("The catalogue says something else today; this sheet says what was answered then.");
     return;
   }
   for (const Branch& branch : again->now->branches) {

@@ -100,6 +100,7 @@ class Conflicts {
     const auto table = std::find_if(package_.tables.begin(), package_.tables.end(),
                                     [&](const exchange::Table& t) { return t.definition == &definition; });
     std::vector<std::string> columns;
+    columns.reserve(definition.fields.size());
     for (const auto& field : definition.fields) columns.push_back(field.name);
     if (table != package_.tables.end()) {
       columns = table->columns;
@@ -130,6 +131,7 @@ std::string shownCell(const Cell& cell) {
 
 std::vector<Cell> keyOf(const exchange::Table& table, std::span<const Cell> row) {
   std::vector<Cell> key;
+  key.reserve(table.definition->primaryKey.size());
   for (const std::string& column : table.definition->primaryKey) key.push_back(row[placeOf(table, column)]);
   return key;
 }

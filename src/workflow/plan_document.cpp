@@ -41,7 +41,7 @@ Expected<Question> read(const Json& json, const std::string& where) {
   if (!json.is_object()) return refuse("plan-unreadable", where, "no object", "an object of what is known");
   Question question;
   for (const auto& [key, value] : json.items()) {
-    const std::string here = where + "." + key;
+    const std::string here = fmt::format("{}.{}", where, key);
     bool known = false;
     for (const TextField& text : kTexts) {
       if (key != text.key) continue;

@@ -125,7 +125,7 @@ Expected<Question> readQuestionDocument(std::string_view text, std::string_view 
   Question question;
   for (const auto& [key, value] : json.items()) {
     if (key == "schema" || key == "version") continue;
-    if (const auto taken = take(key, value, question, file + "." + key); !taken)
+    if (const auto taken = take(key, value, question, fmt::format("{}.{}", file, key)); !taken)
       return tl::make_unexpected(taken.error());
   }
   return question;

@@ -14,8 +14,8 @@ namespace ohmkin::workflow {
 struct TextPiece {
   std::size_t from = 0;  ///< bytes into the text
   std::size_t length = 0;
-  std::string field;    ///< "line", "year", "cluster", "casting", "casting-date", …
-  std::string reading;  ///< what it was taken for: "Ridgeway utility"
+  std::string field;                 ///< "line", "year", "cluster", "casting", "casting-date", …
+  std::string reading;               ///< what it was taken for: "Ridgeway utility"
   std::vector<std::string> couldBe;  ///< vehicle lines it could all mean, where it is left out for that
 };
 

@@ -78,6 +78,7 @@ Expected<std::vector<catalog::ClusterRecord>> possibleClusters(const catalog::Ca
   }
   if (!wanted.empty()) return wanted;
   std::vector<std::string> options;
+  options.reserve(found.size());
   for (const auto& cluster : found) options.push_back(cluster.option);
   std::string expected = "a cluster option of this line and year";
   if (options.size() <= 4 && !options.empty()) expected += ": " + perhaps(options).substr(sizeof(", perhaps ") - 1);

@@ -28,8 +28,8 @@ class Sheet {
     if (!text.empty()) thing_.facts.push_back({std::move(label), std::move(text)});
   }
   template <class Quantity>
-  void measure(std::string label, const std::optional<Quantity>& quantity) {
-    if (quantity) fact(std::move(label), print(*quantity));
+  void measure(const std::string& label, const std::optional<Quantity>& quantity) {
+    if (quantity) fact(label, print(*quantity));
   }
   void list(std::string heading, std::vector<std::string> rows) {
     if (rows.empty()) return;

@@ -24,7 +24,7 @@ Expected<TrimAnswer> trim(const catalog::Catalogue& catalogue, const TrimQuestio
 }
 
 Expected<DialAnswer> dial(const catalog::Catalogue& catalogue, const PairQuestion& question,
-                          std::optional<Temperature> thermostat, const MatchOptions& options) {
+                          const std::optional<Temperature>& thermostat, const MatchOptions& options) {
   auto asItIs = pair(catalogue, question, options);
   if (!asItIs) return tl::make_unexpected(asItIs.error());
   const pairing::PairOptions& pairOptions = asItIs->errors.options;

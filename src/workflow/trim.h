@@ -33,6 +33,6 @@ struct DialAnswer {
 };
 
 Expected<DialAnswer> dial(const catalog::Catalogue& catalogue, const PairQuestion& question,
-                          std::optional<Temperature> thermostat, const MatchOptions& options = {});
+                          const std::optional<Temperature>& thermostat, const MatchOptions& options = {});
 
 }  // namespace ohmkin::workflow

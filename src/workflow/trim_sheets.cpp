@@ -51,6 +51,7 @@ std::vector<sheet::TrimPart> partsOf(const pairing::TrimProposal& proposal) {
 
 std::vector<sheet::TrimCorner> cornersOf(const pairing::TrimProposal& proposal, const DisplayUnits& units) {
   std::vector<sheet::TrimCorner> corners;
+  corners.reserve(proposal.tolerances.size());
   for (const pairing::ToleranceCase& one : proposal.tolerances)
     corners.push_back({fmt::format("{:.0f} % parts", 100 * one.tolerance), printDifference(one.low, units, 1),
                        printDifference(one.high, units, 1),
@@ -76,6 +77,7 @@ std::vector<sheet::TrimRow> rowsOf(const pairing::ErrorTable& before, const pair
 
 std::vector<sheet::TrimPoint> pointsOf(const pairing::ErrorTable& table, const DisplayUnits& units) {
   std::vector<sheet::TrimPoint> points;
+  points.reserve(table.rows.size());
   for (const pairing::ErrorRow& row : table.rows)
     points.push_back({inUnit(row.trueTemperature, units.temperature), inUnit(row.error, units.temperature),
                       inUnit(row.uncertainty.total(), units.temperature)});

@@ -31,8 +31,8 @@ std::string drawn(const Arrows& arrows) {
   std::string text;
   for (const auto& [from, tos] : arrows) {
     std::string list;
-    for (const std::string& to : tos) list += (list.empty() ? "" : " & ") + to;
-    text += "    " + from + " --> " + list + "\n";
+    for (const std::string& to : tos) list.append(list.empty() ? "" : " & ").append(to);
+    text.append("    ").append(from).append(" --> ").append(list).append("\n");
   }
   return text;
 }

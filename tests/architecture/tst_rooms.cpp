@@ -119,7 +119,8 @@ class TestRooms : public QObject {
         for (const auto& [line, header] : source.includes()) {
           const std::string other = header.substr(0, header.find('/'));
           if (header.find('/') == std::string::npos || !rooms.contains(other) || reach.contains(other)) continue;
-          complaints.push_back(place(source, line) + " includes <" + header + "> and does not list " + other);
+          complaints.push_back(
+              place(source, line).append(" includes <").append(header).append("> and does not list ").append(other));
         }
       }
     }

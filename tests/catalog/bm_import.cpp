@@ -122,6 +122,7 @@ void import(benchmark::State& state, Feed feed) {
     Catalogue catalogue = Catalogue::open(path, Access::readWrite);
     auto writer = BenchWriter::begin(catalogue, {"a.csv", std::string(64, 'a'), 0, ""}, {"bm", "", ""});
     std::vector<RunNumber> runs;
+    runs.reserve(kRuns);
     for (int i = 0; i < kRuns; ++i) runs.push_back(writer->beginRun({}));
     feed([&](const MeasuredRow& row) {
       writer->add(runs[static_cast<std::size_t>(row.run)], {row.celsius, row.ohms});

@@ -150,7 +150,8 @@ class PlainSearch {
 
   std::map<QString, std::int64_t> counts(const std::string& table, const std::string& column) {
     std::map<QString, std::int64_t> all;
-    for (const QStringList& row : rows("SELECT " + column + " FROM " + table)) ++all[row[0]];
+    for (const QStringList& row : rows(std::string("SELECT ").append(column).append(" FROM ").append(table)))
+      ++all[row[0]];
     return all;
   }
 

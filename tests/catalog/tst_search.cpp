@@ -8,6 +8,7 @@
 #include <catalog/search_index.h>
 #include <QtTest/QtTest>
 #include <random>
+#include <ranges>
 
 using namespace ohmkin;
 using namespace ohmkin::catalog;
@@ -69,7 +70,7 @@ std::vector<std::string> queries(unsigned seed, int count) {
   std::vector<std::string> all(odd);
   while (all.size() < static_cast<std::size_t>(count)) {
     std::string text = typed.next();
-    if (below(3) == 0) text = text.substr(0, 1 + below(text.size()));
+    if (below(3) == 0) text.resize(1 + below(text.size()));
     if (below(6) == 0) text += " " + typed.next();
     if (QString::fromStdString(text).contains(QChar::ReplacementCharacter)) continue;  // a letter cut in two
     all.push_back(std::move(text));
@@ -204,9 +205,9 @@ class TestSearch : public QObject {
     QFETCH(QString, expected);
     std::string marked = text.toStdString();
     const auto spans = spansIn(typed.toStdString(), marked);
-    for (auto span = spans.rbegin(); span != spans.rend(); ++span) {
-      marked.insert(span->begin + span->length, "]");
-      marked.insert(span->begin, "[");
+    for (const auto& span : std::views::reverse(spans)) {
+      marked.insert(span.begin + span.length, "]");
+      marked.insert(span.begin, "[");
     }
     QCOMPARE(QString::fromStdString(marked), expected);
   }
@@ -288,6 +289,7 @@ class TestSearch : public QObject {
                                       std::to_string(below(2000)));
             if (!one.executeStep()) QFAIL("no rows left");
             std::vector<std::string> key;
+            key.reserve(4);
             for (int c = 0; c < 4; ++c) key.push_back(one.getColumn(c).getString());
             one.reset();
             unindexRow(connection, "original_sender", key);

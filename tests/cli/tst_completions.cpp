@@ -64,25 +64,21 @@ class TestCompletions : public QObject {
     QFETCH(QStringList, words);
     QFETCH(QStringList, offered);
     const QString file = script("bash");
-    const QString out =
-        in("bash", QStringList{"--norc", "-c",
-                               "source \"$1\"; shift; COMP_WORDS=(ohmkin \"$@\"); COMP_CWORD=$#; _ohmkin; "
-                               "printf '%s\\n' \"${COMPREPLY[@]}\"",
-                               "test", file} +
-                       words);
+    const QString task = QStringLiteral(
+        "source \"$1\"; shift; COMP_WORDS=(ohmkin \"$@\"); COMP_CWORD=$#; _ohmkin; "
+        "printf '%s\\n' \"${COMPREPLY[@]}\"");
+    const QString out = in("bash", QStringList{"--norc", "-c", task, "test", file} + words);
     for (const QString& word : offered) QVERIFY2(out.split('\n').contains(word), qPrintable(out));
   }
 
   void bash_takes_a_value_after_an_equals_sign_and_a_catalogue_named_on_the_line() {
     if (!has("bash")) QSKIP("no bash");
     const QString file = script("bash");
+    const QString task = QStringLiteral(
+        "unset OHMKIN_CATALOG; source \"$1\"; shift; COMP_WORDS=(ohmkin \"$@\"); "
+        "COMP_CWORD=$#; _ohmkin; printf '%s ' \"${COMPREPLY[@]}\"");
     const auto offered = [&](const QStringList& words) {
-      return in("bash", QStringList{"--norc", "-c",
-                                    "unset OHMKIN_CATALOG; source \"$1\"; shift; COMP_WORDS=(ohmkin \"$@\"); "
-                                    "COMP_CWORD=$#; _ohmkin; printf '%s ' \"${COMPREPLY[@]}\"",
-                                    "test", file} +
-                            words)
-          .trimmed();
+      return in("bash", QStringList{"--norc", "-c", task, "test", file} + words).trimmed();
     };
     QCOMPARE(offered({"fault", "--symptom", "=", "peg"}), QStringLiteral("pegged"));
     QCOMPARE(offered({"fault", "--gauge", "GA-1"}), QString());

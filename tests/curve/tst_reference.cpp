@@ -112,6 +112,7 @@ class TestReference : public QObject {
     QFETCH(int, start);
     const Nist data = mgh10();
     std::vector<double> ln;
+    ln.reserve(data.y.size());
     for (const double y : data.y) ln.push_back(std::log(y));
     BarePoints points{data.x, ln};
     points.inOhms = true;

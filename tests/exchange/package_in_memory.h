@@ -44,6 +44,7 @@ class PackageInMemory {
   [[nodiscard]] const std::map<std::string, std::string>& files() const { return files_; }
   [[nodiscard]] exchange::PackageSource source() const {
     std::vector<exchange::PackageFile> files;
+    files.reserve(files_.size());
     for (const auto& [name, text] : files_) files.push_back({name, text});
     return exchange::PackageSource::memory(std::move(files));
   }

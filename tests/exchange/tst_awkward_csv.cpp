@@ -82,8 +82,8 @@ class TestAwkwardCsv : public QObject {
     std::string wantedText;
     for (std::string line; std::getline(expected, line);) {
       if (line.starts_with("plan "))
-        QVERIFY2((", " + plan + ",").find(" " + line.substr(5) + ",") != std::string::npos,
-                 (line + " is not in: " + plan).c_str());
+        QVERIFY2(QStringLiteral(", %1,").arg(plan.c_str()).contains(QStringLiteral(" %1,").arg(line.substr(5).c_str())),
+                 qPrintable(QStringLiteral("%1 is not in: %2").arg(line.c_str(), plan.c_str())));
       else wanted.push_back(line);
     }
     std::string foundText;

@@ -110,6 +110,7 @@ void PackageWriterTest::whatIsWrittenReadsBack() {
   QCOMPARE(files.size(), std::size_t{3});
   QCOMPARE(files[1].text, std::string("id,kind,citation,confidence\r\nd,demo,\"say \"\"made up\"\", twice\",0.5\r\n"));
   std::vector<PackageFile> views;
+  views.reserve(files.size());
   for (const auto& file : files) views.push_back({file.name, file.text});
   const auto back = readBack(PackageSource::memory(views));
   if (!back) QFAIL(back.error().sentence().c_str());
@@ -329,6 +330,7 @@ void PackageWriterTest::aBombIsRefused() {
   loose.packedBytes = 100;
   QCOMPARE(openingZip(folder.path("dense.zip"), loose), QString("zip-too-large"));
   std::vector<test::ZipEntry> many;
+  many.reserve(300);
   for (int i = 0; i < 300; ++i) many.push_back({"a" + std::to_string(i), "x"});
   QCOMPARE(openingZip(folder.write("many.zip", test::zipOf(many))), QString("zip-too-large"));
 }

@@ -87,7 +87,7 @@ class TestReadingRows : public QObject {
         KeptReadings::Row row;
         row.curve = *rc::gen::nonEmpty(
             rc::gen::container<std::string>(rc::gen::element('a', 'B', '7', '"', ',', ';', '\t', '|', '\'', '#', '.')));
-        if (row.curve.find_first_not_of("\t") == std::string::npos || row.curve.front() == '\t' ||
+        if (row.curve.find_first_not_of('\t') == std::string::npos || row.curve.front() == '\t' ||
             row.curve.back() == '\t')
           row.curve = "A" + row.curve + "Z";
         row.celsius = *rc::gen::inRange(-4000, 30000) / 100.0;

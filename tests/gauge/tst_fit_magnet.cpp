@@ -63,8 +63,8 @@ class TestFitMagnet : public QObject {
 
   void the_coils_ohms_give_the_weakening_so_that_four_readings_are_enough() {
     const test::NodalGauge gauge = circuit();
-    std::vector<BoxReading> few = taken(gauge, {10.5, 15});
-    few = {few[0], few[4], few[8], few[11]};
+    const std::vector<BoxReading> all = taken(gauge, {10.5, 15});
+    const std::vector<BoxReading> few{all[0], all[4], all[8], all[11]};
     const auto fit = fitMagneticCoil(few, {{kHome}, 0.1}, kCoils);
     QVERIFY2(fit.has_value(), code(fit).c_str());
     const auto& coil = std::get<CrossedCoil>(fit->movement);

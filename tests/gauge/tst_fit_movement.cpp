@@ -19,6 +19,7 @@ std::vector<BoxReading> taken(const Movement& movement, const std::vector<double
                               std::mt19937_64& random) {
   std::normal_distribution<double> off(0, 1);
   std::vector<BoxReading> readings;
+  readings.reserve(box.size());
   for (const double r : box)
     readings.push_back(
         {ohms(r), {deflection(movement, ohms(r)).degrees + noise * off(random)}, noise > 0 ? noise : 0.5, Rests::free});

@@ -65,7 +65,7 @@ void HostileCompanions::rubbishBesideItHarmsNothing_data() {
   QTest::addColumn<QString>("ending");
   QTest::addColumn<QByteArray>("content");
   QByteArray noise(100'000, 'x');
-  for (int i = 0; i < noise.size(); ++i) noise[i] = static_cast<char>((i * 2654435761U) >> 13U);
+  for (int i = 0; i < noise.size(); ++i) noise[i] = static_cast<char>((static_cast<unsigned>(i) * 2654435761U) >> 13U);
   const QByteArray walHead = QByteArray::fromHex("377f0682002de21800001000");
   const QByteArray journalHead = QByteArray::fromHex("d9d505f920a163d7ffffffff00000001000000ff0000020000001000");
   for (const char* ending : {"-wal", "-journal", "-shm"}) {

@@ -19,6 +19,7 @@ inline Exhaustive tryEveryNetwork(const gauge::Gauge& gauge, const curve::Curve&
   using pairing::TrimNetwork;
   const std::vector<double> kelvins = pairing::evenly(band, temperatures);
   std::vector<double> r;
+  r.reserve(kelvins.size());
   for (const double t : kelvins) r.push_back(std::exp(sender.lnOhms(t)));
   Exhaustive out;
   const auto tryOne = [&](const TrimNetwork& network) {

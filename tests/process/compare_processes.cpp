@@ -13,13 +13,14 @@
 #include <algorithm>
 #include <charconv>
 #include <chrono>
+#include <cmath>
 #include <cstdlib>
 #include <fstream>
 #include <string>
 #include <string_view>
 #include <vector>
 
-extern char** environ;
+extern char** environ;  // NOLINT(readability-redundant-declaration): glibc declares it as well
 
 namespace {
 
@@ -39,6 +40,7 @@ struct Contender {
 double run(const Contender& contender) {
   std::vector<char*> arguments;
   std::vector<std::string> words = contender.command;
+  arguments.reserve(words.size());
   for (std::string& word : words) arguments.push_back(word.data());
   arguments.push_back(nullptr);
 
@@ -60,7 +62,7 @@ double run(const Contender& contender) {
 }
 
 double quantile(const std::vector<double>& sorted, double share) {
-  return sorted[static_cast<std::size_t>(share * static_cast<double>(sorted.size() - 1) + 0.5)];
+  return sorted[static_cast<std::size_t>(std::lround(share * static_cast<double>(sorted.size() - 1)))];
 }
 
 }  // namespace
@@ -108,4 +110,5 @@ int main(int argc, char** argv) {
                         contender.name, median);
   }
   if (argc > 4) std::ofstream(argv[4]) << fmt::format("{{\"benchmarks\": [{}]}}\n", json);
+  return 0;
 }

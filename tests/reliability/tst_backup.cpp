@@ -125,6 +125,7 @@ void BackupTest::threadsThatOpenAnEarlierVersionAtOnceAllGetIt() {
     const fs::path file = earlier(folder, 2);
     std::array<std::string, 4> codes;
     std::vector<std::thread> threads;
+    threads.reserve(codes.size());
     for (std::string& code : codes) threads.emplace_back([&] { code = codeOf([&] { Catalogue::openToRead(file); }); });
     for (std::thread& each : threads) each.join();
     for (const std::string& code : codes) QCOMPARE(code, std::string("done"));

@@ -37,7 +37,7 @@ std::string changed(std::string input, const std::vector<std::string>& all, std:
       default: {
         const std::string& other = all[random() % all.size()];
         const std::size_t from = other.empty() ? 0 : random() % other.size();
-        input = input.substr(0, at) + other.substr(from);
+        input.replace(at, std::string::npos, other, from);
       }
     }
   }
@@ -63,4 +63,5 @@ int main(int count, char** arguments) {
   for (; std::chrono::steady_clock::now() < end && runs < 20'000; ++runs)
     run(changed(all[random() % all.size()], all, random));
   std::printf("%zu inputs\n", runs);
+  return 0;
 }

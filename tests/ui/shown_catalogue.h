@@ -19,7 +19,7 @@ struct ShownCatalogue : ShownPage<CataloguePage> {
   }
   void type(const QString& text) const { QTest::keyClicks(QApplication::focusWidget(), text); }
   /// In the box, from nothing.
-  void find(const QString& text) {
+  void find(const QString& text) const {
     press(Qt::Key_L, Qt::ControlModifier);
     press(Qt::Key_A, Qt::ControlModifier);
     type(text);

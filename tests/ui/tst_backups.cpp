@@ -201,7 +201,7 @@ class TestBackups : public QObject {
     const auto elsewhere = catalog::Catalogue::open(file.toStdString(), catalog::Access::readOnly);
     QVERIFY(workflow::onShelf(elsewhere, "BR-2215"));
     BackupSheet& sheet = opened(shown);
-    QTRY_VERIFY(sheet.backups().size() > 0);
+    QTRY_VERIFY(!sheet.backups().empty());
     sheet.askBack(static_cast<int>(sheet.backups().size()) - 1);
     QTRY_VERIFY(!sheet.question().isEmpty());
     sheet.goBackButton().click();

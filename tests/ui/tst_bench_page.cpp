@@ -22,6 +22,7 @@ class TestBenchPage : public QObject {
     }
     void type(const std::vector<std::pair<QString, QString>>& readings) {
       std::vector<RowText> rows;
+      rows.reserve(readings.size());
       for (const auto& [bath, ohms] : readings) rows.push_back({{bath, ohms}});
       page.hand().table().setRows(rows);
     }

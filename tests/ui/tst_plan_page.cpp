@@ -191,6 +191,7 @@ class TestPlanPage : public QObject {
     Shown shown(demo_, "many.ini");
     shown.open(demo_.file());
     std::vector<plan::Line> engines;
+    engines.reserve(12);
     for (int i = 0; i < 12; ++i)
       engines.push_back({i % 2 == 0 ? QStringLiteral("casting 30418") : QStringLiteral("casting 30112"), {}});
     shown.page.engines().setLines(engines);

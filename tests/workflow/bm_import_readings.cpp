@@ -107,7 +107,8 @@ const std::filesystem::path& million(Kind kind) {
                              : "seconds,temperature_c,ohms\n");
   std::string lines;
   for (int i = 0; i < kMillion; ++i) {
-    const double t = kind == log ? 40 + 5 * (i / 62500) : 40 + static_cast<double>(i * 7919LL % kMillion) * 8e-5;
+    const int bath = i / 62500;
+    const double t = kind == log ? 40.0 + 5 * bath : 40 + static_cast<double>(i * 7919LL % kMillion) * 8e-5;
     if (kind == manyRuns) fmt::format_to(std::back_inserter(lines), "run {},", (i * 31) % 500);
     if (kind == log) fmt::format_to(std::back_inserter(lines), "{},", i);
     fmt::format_to(std::back_inserter(lines), "{:.3f},{:.3f}\n", t, ohmsAt(t, 1));
@@ -153,8 +154,8 @@ void sqlite3DotImportOfTheSame(benchmark::State& state) {
     state.PauseTiming();
     std::filesystem::remove(target);
     state.ResumeTiming();
-    if (std::system((sqlite + "'CREATE TABLE r (" + columns + ") STRICT'").c_str()) != 0 ||
-        std::system((sqlite + "'.mode csv' '.import --skip 1 " + file.string() + " r'").c_str()) != 0)
+    if (std::system(fmt::format("{}'CREATE TABLE r ({}) STRICT'", sqlite, columns).c_str()) != 0 ||
+        std::system(fmt::format("{}'.mode csv' '.import --skip 1 {} r'", sqlite, file.string()).c_str()) != 0)
       state.SkipWithError("no sqlite3 program");
   }
 }

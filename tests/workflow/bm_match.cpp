@@ -10,6 +10,7 @@
 #include <workflow/match.h>
 #include <QTemporaryDir>
 #include <map>
+#include <ranges>
 
 using namespace ohmkin;
 
@@ -109,9 +110,9 @@ class Queries {
       sqlite3_free(expanded);
       return 0;
     }
-    for (auto run = runs.rbegin(); run != runs.rend(); ++run)
-      if (run->from == from) {
-        ++run->rows;
+    for (auto& run : std::views::reverse(runs))
+      if (run.from == from) {
+        ++run.rows;
         break;
       }
     return 0;

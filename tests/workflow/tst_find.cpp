@@ -4,6 +4,7 @@
 #include <catalog/search_index.h>
 #include <workflow/find.h>
 #include <QtTest/QtTest>
+#include <ranges>
 
 using namespace ohmkin;
 using namespace ohmkin::workflow;
@@ -12,9 +13,9 @@ namespace {
 
 QString shown(const Marked& marked) {
   std::string text = marked.text;
-  for (auto span = marked.spans.rbegin(); span != marked.spans.rend(); ++span) {
-    text.insert(span->begin + span->length, "]");
-    text.insert(span->begin, "[");
+  for (const auto& span : std::views::reverse(marked.spans)) {
+    text.insert(span.begin + span.length, "]");
+    text.insert(span.begin, "[");
   }
   return QString::fromStdString(text);
 }

@@ -43,6 +43,7 @@ class Files {
     files_["datapackage.json"] = "{\"name\": \"" + id + "\", \"title\": \"Small\", \"version\": \"" + version +
                                  "\", \"resources\": [" + resources + "]}";
     std::vector<exchange::PackageFile> all;
+    all.reserve(files_.size());
     for (const auto& [name, text] : files_) all.push_back({name, text});
     return exchange::PackageSource::memory(std::move(all));
   }

@@ -6,6 +6,7 @@
 #include <QKeyEvent>
 #include <QPainter>
 #include <QStyledItemDelegate>
+#include <ranges>
 
 namespace ohmkin::app {
 namespace {
@@ -34,15 +35,15 @@ double drawCaps(QPainter& painter, const QRectF& row, const QStringList& caps) {
   const QFontMetricsF metrics = look::metrics(Text::small);
   const double height = metrics.height() + space(6);
   double right = row.right();
-  for (auto cap = caps.crbegin(); cap != caps.crend(); ++cap) {
-    const double width = widthOf(*cap);
+  for (const QString& cap : std::views::reverse(caps)) {
+    const double width = widthOf(cap);
     const QRectF box(right - width, row.center().y() - height / 2, width, height);
     painter.setPen(QPen(colour(Paint::edge), 1));
     painter.setBrush(colour(Paint::ground));
     painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), space(4), space(4));
     painter.setFont(typeface(Text::small));
     painter.setPen(colour(Paint::ink));
-    painter.drawText(box, static_cast<int>(Qt::AlignCenter), *cap);
+    painter.drawText(box, static_cast<int>(Qt::AlignCenter), cap);
     right -= width + space(4);
   }
   return right;

@@ -284,7 +284,7 @@ void Window::fillRecent() {
   recent_->setEnabled(!files.isEmpty());
 }
 
-void Window::copyAnswer() {
+void Window::copyAnswer() const {
   const QString text = page().asText();
   if (!text.isEmpty()) QApplication::clipboard()->setText(text);
 }

@@ -59,7 +59,7 @@ class Window : public QWidget {
   void goOnWith(const QString& schema, const QString& document);
   void chooseCatalogue();
   void makeDemo();
-  void copyAnswer();
+  void copyAnswer() const;
   void popMenu();
   void showAbout();
   void keepLayout(const desk::Page& page);

@@ -12,6 +12,13 @@ namespace {
 
 constexpr std::size_t kFoundAtOnce = 40;
 
+std::vector<FoundRow> rowsOf(const std::vector<workflow::Found>& found) {
+  std::vector<FoundRow> rows;
+  rows.reserve(found.size());
+  for (const workflow::Found& each : found) rows.push_back(rowOf(each));
+  return rows;
+}
+
 }  // namespace
 
 void CataloguePage::asked(const QString& text) {
@@ -44,17 +51,14 @@ void CataloguePage::askMore() {
                 auto answer = open.finder().find({question, {}, kFoundAtOnce, after}, stop);
                 if (!answer) return {};
                 return [this, answer = std::move(*answer)] {
-                  std::vector<FoundRow> rows;
-                  for (const workflow::Found& each : answer.found) rows.push_back(rowOf(each));
                   next_ = answer.next;
-                  found_->addRows(std::move(rows));
+                  found_->addRows(rowsOf(answer.found));
                 };
               });
 }
 
 void CataloguePage::display(const workflow::FindAnswer& answer) {
-  std::vector<FoundRow> rows;
-  for (const workflow::Found& each : answer.found) rows.push_back(rowOf(each));
+  std::vector<FoundRow> rows = rowsOf(answer.found);
   next_ = answer.next;
   total_ = answer.total;
   QStringList words;

@@ -81,8 +81,6 @@ void FieldRow::setWrong(const QString& sentence) {
   wrong_->setVisible(!sentence.isEmpty());
 }
 
-void FieldRow::setLocked(bool locked) { editor()->setEnabled(!locked); }
-
 void FieldRow::takeKeyboard() {
   editor()->setFocus(Qt::OtherFocusReason);
   if (entry_ != nullptr) entry_->selectAll();

@@ -19,7 +19,6 @@ class FieldRow : public QWidget {
   void touch() { touched_ = true; }
   void setWrong(const QString& sentence);
   [[nodiscard]] QString wrong() const { return wrong_->isHidden() ? QString() : wrong_->text(); }
-  void setLocked(bool locked);
   void takeKeyboard();
   /// Wide fields have a line of the form to themselves.
   [[nodiscard]] bool wide() const;

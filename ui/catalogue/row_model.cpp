@@ -35,6 +35,7 @@ void RowModel::ask(const std::string& kind, const QString& filter, int sortColum
 void RowModel::refresh() {
   if (kind_ == nullptr) return;
   std::vector<std::size_t> held;
+  held.reserve(pages_.size());
   for (const auto& [page, rows] : pages_) held.push_back(page);
   asked_.clear();
   for (const std::size_t page : held) read(page);

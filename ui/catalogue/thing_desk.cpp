@@ -113,14 +113,14 @@ void ThingDesk::wire() {
   connect(changes_, &ChangeList::reverted, this, [this](const workflow::Edited& edited) { emit changed(edited); });
   connect(form_, &ThingForm::saved, this, [this](const workflow::Edited& edited) {
     open({edited.thing.kind, workflow::keyOf(edited.thing)});
-    sheets_->setCurrentIndex(reading);
+    sheets_->setCurrentIndex(toRead);
     tell(edited.change == 0 ? tr("Nothing was different: nothing was written.") : shown(edited.sentence), false);
     takeKeyboard();
     if (edited.change != 0) emit changed(edited);
     emit stateChanged();
   });
   connect(form_, &ThingForm::closed, this, [this] {
-    sheets_->setCurrentIndex(ref_.empty() ? nothing : reading);
+    sheets_->setCurrentIndex(ref_.empty() ? nothing : toRead);
     takeKeyboard();
     emit stateChanged();
   });
@@ -138,7 +138,7 @@ void ThingDesk::catalogueOpened() {
   emit stateChanged();
 }
 
-bool ThingDesk::editing() const { return sheets_->currentIndex() == writing; }
+bool ThingDesk::editing() const { return sheets_->currentIndex() == toWrite; }
 
 void ThingDesk::preview(const Ref& ref) {
   if (ref == ref_ || (editing() && form_->dirty())) return;
@@ -200,7 +200,7 @@ void ThingDesk::read() {
                  caution_->hide();
                  stock_->hide();
                  changes_->show(subjectOf(ref));
-                 if (!editing()) sheets_->setCurrentIndex(reading);
+                 if (!editing()) sheets_->setCurrentIndex(toRead);
                  emit stateChanged();
                };
              });
@@ -223,7 +223,7 @@ void ThingDesk::display(const ThingShown& thing) {
   changes_->show(subjectOf(thing.ref));
   back_->setEnabled(canGoBack());
   forward_->setEnabled(canGoForward());
-  if (!editing() || !form_->dirty()) sheets_->setCurrentIndex(reading);
+  if (!editing() || !form_->dirty()) sheets_->setCurrentIndex(toRead);
   emit stateChanged();
 }
 
@@ -243,7 +243,7 @@ void ThingDesk::editThing(const std::function<void(const workflow::Thing&)>& the
 void ThingDesk::edit() {
   editThing([this](const workflow::Thing& thing) {
     form_->edit(thing);
-    sheets_->setCurrentIndex(writing);
+    sheets_->setCurrentIndex(toWrite);
     form_->takeKeyboard();
     emit stateChanged();
   });
@@ -252,7 +252,7 @@ void ThingDesk::edit() {
 void ThingDesk::create(const std::string& kind) {
   if (workflow::editKind(kind) == nullptr || (editing() && form_->dirty())) return;
   form_->edit(workflow::newThing(kind));
-  sheets_->setCurrentIndex(writing);
+  sheets_->setCurrentIndex(toWrite);
   form_->takeKeyboard();
   emit stateChanged();
 }
@@ -265,7 +265,7 @@ void ThingDesk::duplicate() {
     const std::vector<std::string> key = workflow::editKind(thing.kind)->key();
     if (key.size() == 1) copy.fields.erase(key.front());
     form_->edit(copy);
-    sheets_->setCurrentIndex(writing);
+    sheets_->setCurrentIndex(toWrite);
     form_->takeKeyboard();
     emit stateChanged();
   });
@@ -323,7 +323,7 @@ void ThingDesk::escape() {
 
 void ThingDesk::takeKeyboard() {
   if (editing()) form_->takeKeyboard();
-  else if (sheets_->currentIndex() == reading) edit_->setFocus(Qt::OtherFocusReason);
+  else if (sheets_->currentIndex() == toRead) edit_->setFocus(Qt::OtherFocusReason);
 }
 
 QString ThingDesk::asText() const { return ref_.empty() ? QString() : view_->thing().asText(); }

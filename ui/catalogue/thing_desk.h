@@ -47,7 +47,7 @@ class ThingDesk : public parts::Panel {
   void stateChanged();                                   ///< what can be done now
 
  private:
-  enum Sheet { nothing, reading, writing };
+  enum Sheet { nothing, toRead, toWrite };
   QWidget* makeReading();
   QWidget* makeQuestion();
   void wire();

@@ -82,7 +82,7 @@ ThingForm::ThingForm(Clerk& clerk, const desk::Settings& settings, QWidget* pare
   connect(revert_, &QPushButton::clicked, this, &ThingForm::revert);
   connect(close_, &QPushButton::clicked, this, &ThingForm::close);
   connect(sources_, &SourceBox::changed, this, [this] {
-    if (FieldRow* row = fields_->row("source")) row->setLocked(sources_->open());
+    if (FieldRow* row = fields_->row("source")) row->editor()->setEnabled(!sources_->open());
     typed();
   });
   connect(qApp, &QApplication::focusChanged, this, [this] { sayHelp(); });

@@ -177,6 +177,7 @@ void LayoutFields::setFields(const std::vector<Field>& fields) {
 
 std::vector<Field> LayoutFields::fields() const {
   std::vector<Field> all;
+  all.reserve(rows_.size());
   for (const Row& row : rows_) all.push_back({kindIn(row), row.text->text().toStdString(), row.optional->isChecked()});
   return all;
 }

@@ -170,6 +170,7 @@ std::vector<parts::FindingWords> findingsOf(const DateAnswer& answer) {
 TimeLinePicture timeLineOf(const DateAnswer& answer) {
   TimeLinePicture picture;
   std::vector<const CodeRead*> left;
+  left.reserve(answer.codes.size());
   for (const CodeRead& code : answer.codes) left.push_back(&code);
   for (const workflow::TimeSpan& span : answer.timeLine) {
     if (kindOf(span.kind) != TimeKind::production) continue;

@@ -135,6 +135,7 @@ std::vector<std::string> proposedRepairs(const Standing& standing) {
   const circuit::FaultBook& faults = book(standing);
   if (standing.answer.conclusion.both.size() == 2) {
     std::vector<std::string> two;
+    two.reserve(standing.answer.conclusion.both.size());
     for (const std::size_t f : standing.answer.conclusion.both) two.push_back(faults.faults[f].repair);
     return two;
   }
@@ -248,6 +249,7 @@ std::vector<TestRow> testsOf(const Standing& standing) {
   double best = 0;
   for (const circuit::TestValue& value : standing.answer.tests) best = std::max(best, value.perMinute);
   std::vector<TestRow> rows;
+  rows.reserve(standing.answer.tests.size());
   for (const circuit::TestValue& value : standing.answer.tests)
     rows.push_back({value.test, shown(testAt(standing, value.test).title),
                     capital(tr("%1 · %2").arg(worth(value, best), minutesWords(value.minutes))), shown(value.why)});

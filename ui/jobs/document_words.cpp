@@ -70,14 +70,14 @@ QString hotLine(const QJsonObject& errors, const DisplayUnits& units) {
 
 QStringList texts(const QJsonArray& array) {
   QStringList all;
-  for (const QJsonValue& each : array)
+  for (const auto each : array)
     all << (each.isObject() ? each.toObject()[QLatin1String("text")].toString() : each.toString());
   all.removeAll(QString());
   return all;
 }
 
 QJsonObject recommended(const QJsonArray& senders) {
-  for (const QJsonValue& each : senders)
+  for (const auto each : senders)
     if (each.toObject()[QLatin1String("recommended")].toBool()) return each.toObject();
   return {};
 }
@@ -116,7 +116,7 @@ void wordMatch(const QJsonObject& json, const DisplayUnits& units, DocumentWords
 void wordPlan(const QJsonObject& json, DocumentWords& words) {
   words.headline = words.sentence;
   words.sentence.clear();
-  for (const QJsonValue& each : json[QLatin1String("cells")].toArray()) {
+  for (const auto each : json[QLatin1String("cells")].toArray()) {
     const QJsonObject cell = each.toObject();
     words.lines << tr("%1 with %2: %3 %4")
                        .arg(cell[QLatin1String("dash")].toString(), cell[QLatin1String("engine")].toString(),

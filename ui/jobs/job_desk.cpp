@@ -6,6 +6,7 @@
 #include <workflow/stock_work.h>
 #include <QHBoxLayout>
 #include <QPainter>
+#include <ranges>
 
 namespace ohmkin::jobs {
 
@@ -176,12 +177,12 @@ void JobDesk::display(const workflow::JobView& view, const DisplayUnits& units) 
   displayFacts(view);
   for (const auto& [ordinal, card] : cards_) delete card;
   cards_.clear();
-  for (auto each = view.documents.rbegin(); each != view.documents.rend(); ++each) {  // newest first
-    auto* card = new DocumentCard(wordsOf(*each, units), whole_);
-    const int ordinal = each->kept.ordinal;
+  for (const auto& each : std::views::reverse(view.documents)) {  // newest first
+    auto* card = new DocumentCard(wordsOf(each, units), whole_);
+    const int ordinal = each.kept.ordinal;
     connect(&card->remove(), &QPushButton::clicked, this, [this, ordinal] { emit removeAsked(ordinal); });
-    if (each->kept.kind == catalog::DocumentKind::fault && each->asWritten)
-      connect(&card->offerToGoOn(), &QPushButton::clicked, this, [this, document = plain(each->kept.document)] {
+    if (each.kept.kind == catalog::DocumentKind::fault && each.asWritten)
+      connect(&card->offerToGoOn(), &QPushButton::clicked, this, [this, document = plain(each.kept.document)] {
         emit goOnAsked(QStringLiteral("ohmkin.fault-session"), document);
       });
     kept_->addWidget(card);

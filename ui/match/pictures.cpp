@@ -111,6 +111,7 @@ parts::PlotPicture plotOf(const Branch& branch, const Candidate& candidate, cons
 
 std::vector<parts::PlotInterval> outlineOf(const pairing::Sampled& sampled, const DisplayUnits& units) {
   std::vector<parts::PlotInterval> outline;
+  outline.reserve(sampled.rows.size());
   for (const pairing::SampledRow& row : sampled.rows)
     outline.push_back({inUnit(row.trueTemperature, units.temperature), inUnit(row.low95, units.temperature),
                        inUnit(row.high95, units.temperature)});

@@ -55,6 +55,7 @@ parts::Circuit circuitOf(const Candidate& candidate) {
 
 std::vector<parts::FailureWords> failuresOf(const pairing::TrimProposal& trim, const DisplayUnits& units) {
   std::vector<parts::FailureWords> words;
+  words.reserve(trim.failures.size());
   for (const pairing::Failure& failure : trim.failures)
     words.push_back({plain(failure.part), modeWords(failure.mode), shownWords(failure.atHotMark, units),
                      failure.noticed ? tr("seen") : tr("silent"), plain(failure.sentence),
@@ -73,6 +74,7 @@ QString trimInWords(const pairing::TrimProposal& trim, const DisplayUnits& units
 
 std::vector<parts::FindingWords> trimFindings(const pairing::TrimProposal& trim) {
   std::vector<parts::FindingWords> words;
+  words.reserve(trim.findings.size());
   for (const Finding& finding : trim.findings)
     words.push_back({{},
                      plain(finding.sentence),

@@ -7,6 +7,7 @@
 #include <QPainterPath>
 #include <algorithm>
 #include <cmath>
+#include <ranges>
 
 namespace ohmkin::measure {
 namespace {
@@ -210,6 +211,7 @@ std::optional<QRectF> CurvePlot::placeName(const Map& map, const PlottedFamily& 
 
 void CurvePlot::drawNames(QPainter& painter, const Map& map) const {
   std::vector<QRectF> taken;
+  taken.reserve(picture_.readings.size());
   for (const PlottedReading& r : picture_.readings)
     taken.emplace_back(map(r.at, r.ohms) - QPointF(space(5), space(5)), QSizeF(space(10), space(10)));
   const QFontMetricsF m = look::metrics(Text::small);
@@ -237,8 +239,8 @@ void CurvePlot::drawCurve(QPainter& painter, const Map& map) const {
   QPolygonF band;
   for (const PlottedPoint& p : picture_.curve)
     if (p.high > 0) band << map(p.at, p.high);
-  for (auto p = picture_.curve.rbegin(); p != picture_.curve.rend(); ++p)
-    if (p->high > 0) band << map(p->at, p->low);
+  for (const PlottedPoint& p : std::views::reverse(picture_.curve))
+    if (p.high > 0) band << map(p.at, p.low);
   if (band.size() > 2) {
     painter.setPen(Qt::NoPen);
     QColor wash = colour(Paint::accent);

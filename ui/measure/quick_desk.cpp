@@ -103,6 +103,7 @@ void QuickDesk::display(const bench::QuickCheck& check) {
                      ? tr("None of the families")
                      : tr("%1 of %2 families remain").arg(check.remain.size()).arg(shop_->families.curves.size()));
   std::vector<parts::ChipWords> chips;
+  chips.reserve(check.remain.size());
   for (const std::size_t family : check.remain)
     chips.push_back({desk::plain(shop_->families.curves[family].name), parts::ChipKind::understood});
   for (const std::size_t family : check.silent)

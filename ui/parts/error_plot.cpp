@@ -7,6 +7,7 @@
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
+#include <ranges>
 
 namespace ohmkin::parts {
 namespace {
@@ -142,8 +143,7 @@ void ErrorPlot::paintEvent(QPaintEvent* /*event*/) {
   for (const PlotSeries& series : picture_.series)
     if (!series.now) drawBand(painter, series, map, inkOf(series));
   // The chosen one last, over the others.
-  for (auto s = picture_.series.rbegin(); s != picture_.series.rend(); ++s) {
-    const PlotSeries& series = *s;
+  for (const PlotSeries& series : std::views::reverse(picture_.series)) {
     QPen pen(inkOf(series), series.now ? 1.8 : 2.4);
     if (series.now) pen.setDashPattern({5, 3});
     pen.setJoinStyle(Qt::RoundJoin);

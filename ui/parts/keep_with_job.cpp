@@ -87,6 +87,7 @@ void KeepWithJob::take(std::vector<catalog::JobRecord> open) {
   open_ = std::move(open);
   ready_ = true;
   std::vector<NameWords> names;
+  names.reserve(open_.size());
   for (const catalog::JobRecord& job : open_) names.push_back({plain(job.said.reference), asideOf(job)});
   offerNames(*reference_, names);
   sayWhere();

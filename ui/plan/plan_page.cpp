@@ -265,6 +265,7 @@ QString PlanPage::openPlan(const QString& file) {
               [this, asked = std::move(*question)](const desk::OpenCatalogue& open) -> desk::CatalogueThread::Then {
                 const auto lines = [&](const std::vector<workflow::Question>& side) {
                   std::vector<Line> all;
+                  all.reserve(side.size());
                   for (const workflow::Question& each : side) all.push_back({lineOf(open.vocabulary, each), each});
                   return all;
                 };
