@@ -36,7 +36,8 @@ void copyPages(SQLite::Database& from, const fs::path& to) {
 void lookThrough(SQLite::Database& database, const fs::path& file) {
   const std::string found = database.execAndGet("PRAGMA quick_check(1)").getString();
   if (found != "ok")
-    throw CatalogueError({"catalogue-damaged", file.string(), fmt::format("a damaged catalogue ({})", found),
+    throw CatalogueError({"catalogue-damaged", file.string(),
+                          fmt::format("a damaged catalogue ({})", firstFault(found)),
                           "a whole one; 'ohmkin backup list' shows the copies of it"});
 }
 

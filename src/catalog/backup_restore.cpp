@@ -162,7 +162,7 @@ void check(const Backup& backup) {
     if (version > Catalogue::newestVersion()) damaged(backup, "a backup made by a newer Ohmkin");
     checkTables(connection, version);
     const std::string pages = connection.database().execAndGet("PRAGMA integrity_check(1)").getString();
-    if (pages != "ok") damaged(backup, fmt::format("a copy of a damaged catalogue ({})", pages));
+    if (pages != "ok") damaged(backup, fmt::format("a copy of a damaged catalogue ({})", firstFault(pages)));
     SQLite::Statement dangling(connection.database(), "PRAGMA foreign_key_check");
     if (dangling.executeStep()) damaged(backup, "a copy of a catalogue with rows that refer to nothing");
   } catch (const SQLite::Exception& failure) {

@@ -8,6 +8,7 @@
 #include <array>
 #include <chrono>
 #include <numeric>
+#include <regex>
 #include <set>
 
 namespace ohmkin::catalog {
@@ -123,6 +124,30 @@ SalvagedTable copyTable(SQLite::Database& from, SQLite::Database& to, const std:
   return result;
 }
 
+void leaveOut(SalvagedTable& table, std::int64_t rows) {
+  if (rows == 0) return;
+  table.rows -= rows;
+  table.broken += rows;
+  table.whole = false;
+}
+
+/// Rows go whose dates are none. The tables say `column = date(column, …)`, but date() of other text is NULL, and a
+/// rule that comes to NULL is not broken: what was damaged there would be let in, and then refused by whoever reads it.
+void dropFalseDates(SQLite::Database& database, std::vector<SalvagedTable>& tables) {
+  static const std::regex rule(R"((\w+) = date\()");
+  for (SalvagedTable& one : tables) {
+    SQLite::Statement asked(database, "SELECT sql FROM sqlite_schema WHERE type = 'table' AND name = ?");
+    asked.bind(1, one.table);
+    if (!asked.executeStep()) continue;
+    const std::string definition = asked.getColumn(0).getString();
+    for (std::sregex_iterator found(definition.begin(), definition.end(), rule), end; found != end; ++found) {
+      const std::string column = sqlName((*found)[1].str());
+      leaveOut(one, database.exec(fmt::format("DELETE FROM {} WHERE {} IS NOT date({}, '+0 days')", sqlName(one.table),
+                                              column, column)));
+    }
+  }
+}
+
 /// Rows that refer to what was lost go, and what refers to those, until none is left.
 void dropDangling(SQLite::Database& database, std::vector<SalvagedTable>& tables) {
   constexpr int kMostRounds = 50;
@@ -147,11 +172,7 @@ void dropDangling(SQLite::Database& database, std::vector<SalvagedTable>& tables
                                           sqlName(table), column, column, sqlName(key), parent));
       }
       for (SalvagedTable& one : tables)
-        if (one.table == table) {
-          one.rows -= gone;
-          one.broken += gone;
-          one.whole = false;
-        }
+        if (one.table == table) leaveOut(one, gone);
     }
   }
 }
@@ -190,6 +211,7 @@ Salvage salvage(const fs::path& damaged, const fs::path& into) {
       to.exec(
           "INSERT OR IGNORE INTO pack (id, title, version, loaded) "
           "VALUES ('shop', 'The shop''s own rows', '', strftime('%Y-%m-%dT%H:%M:%SZ', 'now'))");
+      dropFalseDates(to, result.tables);
       dropDangling(to, result.tables);
       whole.commit();
       fresh.connection().enforceForeignKeys(true);

@@ -3,6 +3,7 @@
 #include <catalog/trust_memory.h>
 #include <embedded/ohmkin_trusted_tables.h>
 #include <fmt/format.h>
+#include <algorithm>
 #include <array>
 #include <fstream>
 
@@ -169,6 +170,12 @@ void checkTables(Connection& connection, int version) {
     refuseTables(connection, fmt::format("no {} '{}'", expected.object().type, expected.object().name));
 }
 
+std::string firstFault(std::string_view said) {
+  constexpr std::string_view kOf = "*** in database";
+  if (said.starts_with(kOf)) said.remove_prefix(std::min(said.size(), said.find('\n') + 1));
+  return std::string(said.substr(0, said.find('\n')));
+}
+
 void checkPagesOnce(Connection& connection) {
   std::error_code error;
   if (fs::file_size(connection.file(), error) > kLargestPageLook || isRemembered(connection.file())) return;
@@ -180,7 +187,7 @@ void checkPagesOnce(Connection& connection) {
     const int outcome = check.tryExecuteStep();
     if (outcome == SQLITE_ROW && check.getColumn(0).getString() != "ok")
       throw CatalogueError({"catalogue-damaged", connection.file().string(),
-                            fmt::format("a damaged catalogue ({})", shown(check.getColumn(0).getString())),
+                            fmt::format("a damaged catalogue ({})", shown(firstFault(check.getColumn(0).getString()))),
                             "a whole one; go back to your last copy of it"});
     if (outcome != SQLITE_ROW && outcome != SQLITE_INTERRUPT)
       throw SQLite::Exception(connection.database().getHandle(), outcome);

@@ -51,6 +51,9 @@ void checkTables(Connection& connection, int version);
 /// that were looked through are remembered. Throws catalogue-damaged.
 void checkPagesOnce(Connection& connection);
 
+/// What quick_check and integrity_check say, in one line: before it they say of which database.
+std::string firstFault(std::string_view said);
+
 /// An SQL text without comments, blanks where they part words only.
 std::string normalisedSql(std::string_view sql);
 
