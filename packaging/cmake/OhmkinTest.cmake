@@ -40,7 +40,7 @@ function(ohmkin_test room)
     endif()
     if(count GREATER 1)
       target_sources(${target} PRIVATE $<TARGET_OBJECTS:ohmkin_one_of_many>)
-      set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE 8
+      set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE ${most}
         UNITY_BUILD_CODE_BEFORE_INCLUDE "#include \"${PROJECT_SOURCE_DIR}/tests/support/one_of_many.h\"")
     endif()
     foreach(name IN LISTS together)

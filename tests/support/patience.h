@@ -3,6 +3,8 @@
 // the five seconds Qt Test waits for it.
 #include <QTest>
 
+#define OHMKIN_TIMES_SLOWER 20
+
 #undef QTRY_VERIFY
 #undef QTRY_COMPARE
 #define QTRY_VERIFY(expression) QTRY_VERIFY_WITH_TIMEOUT((expression), 60000)

@@ -89,13 +89,13 @@ class TestCounter : public QObject {
       auto* files = qobject_cast<QFileDialog*>(QApplication::activeModalWidget());
       auto* name = files == nullptr ? nullptr : files->findChild<QLineEdit*>();
       if (name == nullptr || !name->isVisible()) return;
-      if (!asked) ++presses_;
       asked = true;
       if (name->text() != pdf) {
         name->setFocus();
         name->selectAll();
         QTest::keyClicks(name, pdf);  // straight to the field
       }
+      ++presses_;
       QTest::keyClick(name, Qt::Key_Return);
     });
     typing.start(50);
